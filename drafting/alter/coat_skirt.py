@@ -30,7 +30,7 @@ from drafting.ground.sources import BY_EYE, Source, cite, practice
 from drafting.shaping.coat.body_pieces import facing_piece
 from drafting.shaping.coat.straight_skirt import HEM_TURN, SkirtWish, long_back, long_front, long_side
 from drafting.shaping.coat.tail_remarks import HemHang, hang_of
-from drafting.shaping.shared_choices import VENT_WIDTH
+from drafting.shaping.shared_choices import LEAST_VENT, VENT_WIDTH
 
 PAST_HIP = 60.0
 """mm at adult scale: a coat whose length nobody asked for ends so far below the hip (common practice: over the
@@ -163,8 +163,9 @@ def _wish(body: Body, choices: Choices, waist_half: float, waist: float) -> Skir
             "spencer",
         )
     sides = choices.vent == "sides"
-    room = drop - hip + SIDES_ABOVE_HIP * scale if sides else drop - VENT_BELOW_WAIST * scale
-    vent = max(0.0, min(choices.vent_length, room)) if choices.vent != "none" else 0.0
+    vent = min(choices.vent_length, _vent_room(choices, drop, hip, scale))
+    if choices.vent == "none" or vent < LEAST_VENT * choices.vent_width:
+        vent = 0.0
     return SkirtWish(
         hip=hip,
         drop=drop,
@@ -176,6 +177,11 @@ def _wish(body: Body, choices: Choices, waist_half: float, waist: float) -> Skir
         scale=scale,
         allowance=HEM_TURN * allowance_scale(scale),
     )
+
+
+def _vent_room(choices: Choices, drop: float, hip: float, scale: float) -> float:
+    """Return how long a vent may be, mm: as far up as it may open; below 0 where the coat ends above that."""
+    return drop - hip + SIDES_ABOVE_HIP * scale if choices.vent == "sides" else drop - VENT_BELOW_WAIST * scale
 
 
 def _lowered(seam: Seam, front: str, longer: float) -> Seam:
@@ -205,6 +211,8 @@ def _said(body: Body, choices: Choices, wish: SkirtWish, spare: float) -> Iterat
             f"{told(wish.lap)} folded in, and the side body reaches under it as far."
         )
         yield Finding("vent", "note", "coat", wish.vent, choices.vent_length, said)
+    elif choices.vent != "none" and not wish.vent:
+        yield _no_vent(choices, wish)
     if choices.coat_length:
         yield from _over_the_floor(hang_of(body, choices.coat_length))
     below = wish.drop - wish.hip
@@ -214,6 +222,21 @@ def _said(body: Body, choices: Choices, wish: SkirtWish, spare: float) -> Iterat
             'stairs. Ask for vent = "centre", or more skirt_flare.'
         )
         yield Finding("walking room", "note", "coat", choices.skirt_flare, 40 * wish.scale, said)
+
+
+def _no_vent(choices: Choices, wish: SkirtWish) -> Finding:
+    """Return that the coat has no vent though one was asked for, and what would make room for one."""
+    least = LEAST_VENT * choices.vent_width
+    room = max(0.0, _vent_room(choices, wish.drop, wish.hip, wish.scale))
+    laps = f"a vent whose lap is {told(choices.vent_width)} wide is at least {told(least)} long"
+    said = f"The coat has no vent: {laps}, and {told(choices.vent_length)} was asked for. Choose a longer vent_length."
+    if room < least:
+        where = "the back seams, below the pockets," if choices.vent == "sides" else "the centre back, below the waist,"
+        said = (
+            f"The coat has no vent: there is no room for one. {laps[0].upper()}{laps[1:]}, and {where} leave "
+            f"{told(room)} above the hem. Choose a longer coat_length, or a narrower vent_width."
+        )
+    return Finding("vent", "note", "coat", min(room, choices.vent_length), least, said)
 
 
 def _over_the_floor(hang: HemHang) -> Iterator[Finding]:

@@ -31,7 +31,7 @@ from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
 from drafting.ground.scale import body_scale
 from drafting.ground.sources import AS_ASKED, BY_EYE, memory, practice
-from drafting.shaping.shared_choices import ARM_EASE, BENT_ARM
+from drafting.shaping.shared_choices import ARM_EASE, BENT_ARM, LEAST_VENT
 from drafting.shaping.sleeve.cap import Cap, fit_widened
 from drafting.shaping.sleeve.easing import cap_ease_in, cap_ease_said, cap_height_said, sleeve_width_said
 from drafting.shaping.sleeve.pitch import pitch_of
@@ -48,9 +48,6 @@ USUAL_BEND = 7.0
 
 VENT, VENT_LAP = 100.0, 36.0
 """mm at adult scale: the cuff's vent up the hind-arm seam and its lap (from memory)."""
-
-LEAST_VENT = 1.5
-"""Laps that a vent is long at least: one as wide as it is long is no vent (ours)."""
 
 
 @dataclass(frozen=True)

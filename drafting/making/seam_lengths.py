@@ -29,8 +29,18 @@ def times_sewn(draft: Draft, seam: Seam) -> int:
 
 
 def has_half(draft: Draft, seam: Seam) -> bool:
-    """Return whether a seam is drawn as half of one that runs over the middle."""
-    return any(draft[name].fold_edge is not None for name, _ in (*seam.a, *seam.b))
+    """Return whether a seam is drawn as half of one that runs over the middle: one that reaches the fold.
+
+    An armhole of a front on the fold does not: it is one seam on either hand.
+    """
+    return any(edge in _at_fold(draft[name]) for name, edge in (*seam.a, *seam.b))
+
+
+def _at_fold(piece: Piece) -> set[str]:
+    """Return the names of the edges on either side of a piece's fold; none of a piece drawn whole."""
+    names = [edge.name for edge in piece.edges]
+    folds = [at for at, edge in enumerate(piece.edges) if edge.kind is EdgeKind.FOLD]
+    return {names[(at + step) % len(names)] for at in folds for step in (-1, 1)}
 
 
 def seam_lengths(garment: MadeGarment) -> dict[str, float]:

@@ -99,6 +99,9 @@ BUTTON_STAND: float = choice(
 )
 
 
+LEAST_VENT = 1.5
+"""Laps that a vent is long at least: one as wide as it is long is no vent (ours)."""
+
 VENT_WIDTH: float = choice(
     45.0,
     "mm",

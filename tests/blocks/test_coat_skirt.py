@@ -142,6 +142,33 @@ def test_a_side_vent_opens_no_higher_than_the_pockets_and_is_finished_and_barred
     assert dict(said[1].facts)["n"] == 2, "one bar a vent, through both pieces"
 
 
+@pytest.mark.parametrize("vent", ["centre", "sides"])
+@pytest.mark.parametrize("length", (480, 540, 600, 660, 740))
+def test_a_vent_is_one_and_a_half_laps_long_or_there_is_none_and_that_is_said(vent: str, length: float) -> None:
+    """A lap wider than its vent is long is none; a coat too short for one is still a coat, lined too."""
+    body, lap = chart_woman(), 45.0
+    garment = coat(body, "coat", vent=vent, coat_length=length, vent_width=lap)
+    vents = edges_as(garment.draft["back"], EdgeRole.VENT)
+    said = [f.message for f in garment.draft.findings if f.check == "vent" and "no room" in f.message]
+    assert errors(garment) == []
+    assert bool(said) is not bool(vents)
+    if vents:
+        (fold,) = [m.path for m in garment.draft["back"].placements if m.what == "fold"]
+        assert fold.length >= 1.5 * lap - 0.5
+    if length == 480:
+        assert said
+    if length == 740:
+        assert vents
+
+
+def test_a_vent_asked_for_shorter_than_its_lap_lets_it_be_says_so() -> None:
+    garment = coat(chart_woman(), "coat", vent="centre", vent_length=40.0, vent_width=70.0)
+    assert not edges_as(garment.draft["back"], EdgeRole.VENT)
+    (said,) = [f.message for f in garment.draft.findings if f.check == "vent"]
+    assert "vent_length" in said
+    assert "no room" not in said
+
+
 def test_facing_and_lining_follow_to_the_hem() -> None:
     draft = made(six()["largest"], "to the knee").draft
     front, facing = draft["front"], draft["front-facing"]

@@ -21,7 +21,7 @@ from drafting.making.words import plan_sentence
 from drafting.output.report import report
 from drafting.output.sheets import piece_label
 from drafting.sheet.piece import piece_sheet
-from tests.export.reading import length, shapes
+from tests.export.reading import length, point, shapes
 
 Record = dict[str, Any]
 Ref = tuple[str, str]
@@ -62,7 +62,7 @@ def ratio(stitch: str, long: float, wide: float, through: float) -> float:
 
 @dataclass(frozen=True)
 class Sewn:
-    """A plan on record, the drawn lengths by (garment, piece) and id, and the shopping list in words."""
+    """A plan on record, drawn lengths and ends by (garment, piece) and id, and the shopping list in words."""
 
     record: Record
     lines: dict[Ref, dict[str, float]]
@@ -70,6 +70,7 @@ class Sewn:
     thick: dict[str, float]
     titles: dict[str, str]
     overedge: bool
+    ends: dict[Ref, dict[str, tuple[complex, complex]]]
 
     def pieces(self, garment: str) -> dict[str, Record]:
         return {p["piece"]: p for p in self.record["pieces"] if p["garment"] == garment}
@@ -101,9 +102,17 @@ class Sewn:
     def rings(self, garment: str, name: str) -> int:
         """Return how often what is told of a seam is sewn: once of one over the middle, else on every hand."""
         (seam,) = (s for s in self.record["seams"] if s["garment"] == garment and s["seam"] == name)
-        if any(self.pieces(garment)[p]["fold_edge"] for p, _ in (*seam["a"], *seam["b"])):
+        if any(self._at_middle(garment, p, e) for p, e in (*seam["a"], *seam["b"])):
             return 1
         return round(self.seam(garment, name) / self.one_hand(garment, name))
+
+    def _at_middle(self, garment: str, piece: str, edge: str) -> bool:
+        """Return whether an edge, as it is drawn, ends on the line along which its piece is folded."""
+        fold = self.pieces(garment)[piece]["fold_edge"]
+        if not fold:
+            return False
+        one, middle = (self.ends[garment, piece][key] for key in (edge, fold))
+        return min(abs(a - b) for a in one for b in middle) < 0.1
 
     def darts(self, garment: str, pieces: Iterator[str]) -> float:
         """Return the mm of the darts that lie inside these pieces, on every hand and half."""
@@ -130,16 +139,17 @@ def sewn(made: Made) -> Sewn:
     """Return the plan of a costume with its lays as a stranger holds it."""
     plan = planned(made)
     lines: dict[Ref, dict[str, float]] = {}
+    ends: dict[Ref, dict[str, tuple[complex, complex]]] = {}
     for garment in made.garments:
         for cut in garment.pattern.pieces:
             text = svg_text(piece_sheet(cut, piece_label(made, garment)))
             drawn = {**shapes(text, "stitch-line"), **shapes(text, "placement")}
-            lines[garment.name, cut.piece.name] = {
-                key.removeprefix(f"{cut.piece.name}."): length(shape) for key, shape in drawn.items()
-            }
+            own = {key.removeprefix(f"{cut.piece.name}."): shape for key, shape in drawn.items()}
+            lines[garment.name, cut.piece.name] = {key: length(shape) for key, shape in own.items()}
+            ends[garment.name, cut.piece.name] = {key: (point(s, 0), point(s, 1)) for key, s in own.items()}
     record = json.loads(json.dumps(report(made, plan), default=str))
     listed = tuple((row.what, plan_sentence(row.detail), row.amount) for row in plan.shopping)
     thick = {role: fabric.thickness or 0.5 for role, fabric in made.costume.fabrics.items()}
     titles = {role: fabric.title for role, fabric in made.costume.fabrics.items()}
     overedge = any(stitch in made.costume.workroom.stitches for stitch in ("504", "514"))
-    return Sewn(record, lines, listed, thick, titles, overedge)
+    return Sewn(record, lines, listed, thick, titles, overedge, ends)

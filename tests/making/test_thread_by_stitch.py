@@ -13,7 +13,7 @@ from tests.making.invented_costumes import COSTUMES, invented
 from tests.making.recounted import rows
 from tests.making.stitched import Record, Sewn, ratio, sewn
 
-SHIPPED = ("lamplighter", "kite", "toll-keeper", "ferrywoman", "bell-ringer")
+SHIPPED = ("lamplighter", "kite", "toll-keeper", "ferrywoman", "bell-ringer", "clock-mender")
 
 LISTED = {
     "sewing": "polyester in the colour of {}",
