@@ -231,7 +231,11 @@ def _no_vent(choices: Choices, wish: SkirtWish) -> Finding:
     laps = f"a vent whose lap is {told(choices.vent_width)} wide is at least {told(least)} long"
     said = f"The coat has no vent: {laps}, and {told(choices.vent_length)} was asked for. Choose a longer vent_length."
     if room < least:
-        where = "the back seams, below the pockets," if choices.vent == "sides" else "the centre back, below the waist,"
+        where = (
+            "the back seams, below the pockets,"
+            if choices.vent == "sides"
+            else "the centre back, below the waist,"
+        )
         said = (
             f"The coat has no vent: there is no room for one. {laps[0].upper()}{laps[1:]}, and {where} leave "
             f"{told(room)} above the hem. Choose a longer coat_length, or a narrower vent_width."

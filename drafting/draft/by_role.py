@@ -73,6 +73,17 @@ def vent_at_centre(piece: Piece) -> tuple[Edge, ...]:
     return tuple(found)
 
 
+def vent_tops(piece: Piece) -> list[Edge]:
+    """Return the edges of a piece's vents that its seams end at, however wide the lap is."""
+    ring = piece.edges
+    return [
+        edge
+        for at, edge in enumerate(ring)
+        if edge.role is EdgeRole.VENT
+        and any(ring[(at + step) % len(ring)].kind is EdgeKind.SEAM for step in (-1, 1))
+    ]
+
+
 def roles_in(draft: Draft, seam: Seam) -> set[EdgeRole]:
     """Return the roles of the edges that a seam joins."""
     return {draft.edge(ref).role for ref in (*seam.a, *seam.b)}

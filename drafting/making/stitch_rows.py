@@ -59,7 +59,7 @@ pulled straight is two edges long."""
 UNSEWN = frozenset({"neaten", "vent", "free_front", "fold_back", "lay_pleat"})
 """Sentences that press, overcast or fold along an edge, and sew nothing along it."""
 
-BY_HAND = frozenset({"free_front_unlined", "turned_lined", "facing_ends", "inside"})
+BY_HAND = frozenset({"free_front_unlined", "turned_lined", "facing_ends", "slit_vent", "slit_vent_seam", "inside"})
 """Sentences by which an edge is felled or caught by hand; `inside` besides the row that joins it."""
 
 CAST = {

@@ -10,14 +10,16 @@ import pytest
 
 from drafting.body import Body
 from drafting.costume.garment import MadeGarment
-from drafting.draft.by_role import edges_as, the_edge
+from drafting.draft.by_role import edges_as, the_edge, vent_tops
+from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.draft.roles import EdgeRole, PieceRole
+from drafting.geometry import line
 from drafting.ground.errors import DraftError
 from drafting.making.order import unsound
 from tests.blocks.figures import chart_woman, errors, level
 from tests.blocks.test_contact_sheets_of_settings import six
 from tests.blocks.test_lapels import coat, sample
-from tests.making.orders import WOVEN, costume_of, order_of
+from tests.making.orders import WOVEN, costume_of, order_of, uneven
 from tests.worn.unusual import child
 
 LONG = {
@@ -143,7 +145,7 @@ def test_a_side_vent_opens_no_higher_than_the_pockets_and_is_finished_and_barred
 
 
 @pytest.mark.parametrize("vent", ["centre", "sides"])
-@pytest.mark.parametrize("length", (480, 540, 600, 660, 740))
+@pytest.mark.parametrize("length", [480, 540, 600, 660, 740])
 def test_a_vent_is_one_and_a_half_laps_long_or_there_is_none_and_that_is_said(vent: str, length: float) -> None:
     """A lap wider than its vent is long is none; a coat too short for one is still a coat, lined too."""
     body, lap = chart_woman(), 45.0
@@ -167,6 +169,31 @@ def test_a_vent_asked_for_shorter_than_its_lap_lets_it_be_says_so() -> None:
     (said,) = [f.message for f in garment.draft.findings if f.check == "vent"]
     assert "vent_length" in said
     assert "no room" not in said
+
+
+@pytest.mark.parametrize("body", [chart_woman(), uneven(chart_woman())])
+def test_one_centre_vent_is_finished_in_one_sentence_and_barred_once(body: Body) -> None:
+    """Common practice: one bar goes through both sides of a vent, even shoulders or not."""
+    steps = order_of(costume_of(made(body, "tunic", coat_length=850.0), WOVEN))
+    said = [one for step in steps for one in step.say if one.key in ("do.vent", "do.bars", "do.bars_one")]
+    assert [one.key for one in said] == ["do.vent", "do.bars_one"]
+    (bar,) = [step for step in steps if step.verb == "bar"]
+    assert bar.length == 10.0
+
+
+def test_the_top_of_a_vent_is_where_the_seam_ends_though_its_lap_is_wider_than_the_vent_is_long() -> None:
+    """Plane geometry: a back 200 by 500 whose vent is 40 long with a lap of 70; its top runs out from the seam."""
+    at = [0j, 200 + 0j, 200 + 500j, 0 + 500j, 0 + 40j, -70 + 40j, -70 + 0j]
+    names = ("hem", "side", "waist", "centre", "top", "vent", "lap hem")
+    roles = {"centre": EdgeRole.CENTRE_SEAM, "top": EdgeRole.VENT, "vent": EdgeRole.VENT}
+    kinds = {"top": EdgeKind.OPENING, "vent": EdgeKind.OPENING, "hem": EdgeKind.HEM, "lap hem": EdgeKind.HEM}
+    ring = tuple(
+        Edge(name, line(a, b), kinds.get(name, EdgeKind.SEAM), role=roles.get(name, EdgeRole.SIDE))
+        for name, a, b in zip(names, at, [*at[1:], at[0]], strict=True)
+    )
+    back = Piece("back", ring, pair=True, role=PieceRole.BACK)
+    assert [edge.name for edge in vent_tops(back)] == ["top"]
+    assert back["top"].length > back["vent"].length
 
 
 def test_facing_and_lining_follow_to_the_hem() -> None:

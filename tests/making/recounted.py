@@ -23,6 +23,7 @@ NO_ROW = (
     "Neaten the inner edge of the",
     "Bind the inner edge of the",
     "to the wrong side along its fold line",
+    "Fold the vent of the",
     "fold it along its two lines as its arrow points",
 )
 """Words of work along an edge that sews nothing along it."""
@@ -159,11 +160,11 @@ def _seam(plan: Sewn, step: Record, long: float) -> Iterator[Row]:
     if not any(words in do for words in NO_ROW):
         times = 1 + math.fsum(more for words, more in ONCE_MORE.items() if words in do)
         yield kind, stitch, times * long, step["stitch_length"] or 2.5, step["stitch_width"] or 0.0, thick
-    if "slip-stitch it, or stitch in the ditch" in do:
+    if "slip-stitch it, or stitch in the ditch" in do or "Catch its raw edge down inside by hand" in do:
         yield "sewing", "200", long, 4.0, 0.0, 2
     if "Sew the allowances to the facing, close beside the seam" in do:
         yield "sewing", "301", long, 2.5, 0.0, 2
-    if "stitch it down close to that fold" in do:
+    if "stitch it down close to that fold" in do and "turn the outer yoke's edge in" not in do:
         gives = stitch != "301"
         yield "sewing", "304" if gives else "301", long, 2.5, OVERCAST if gives else 0.0, 4
     if "Hold them with a row of topstitching" in do or "hold the edge with clips and topstitch it" in do:

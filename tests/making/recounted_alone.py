@@ -58,7 +58,7 @@ def _cut_or_made(plan: Sewn, step: Record) -> list[str]:
 
 
 def _barred(plan: Sewn, step: Record) -> Iterator[Row]:
-    bars = sum(int(n) for n in re.findall(r"(\d+) bars, each", step["do"]))
+    bars = sum(int(n) for n in re.findall(r"(\d+) bars?(?:, each| of)", step["do"]))
     yield "sewing", "304", 10.0 * bars, 0.4, 2.5, 4
 
 

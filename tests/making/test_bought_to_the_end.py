@@ -138,7 +138,9 @@ def test_a_braid_is_bought_with_20_mm_at_both_ends_of_either_hand() -> None:
 def test_a_mock_ups_cloth_is_used_by_two_thirds_as_a_lay_by_hand_is(name: str) -> None:
     """Between 55 and 75 % of a cloth 140 cm wide, but for what is longer than that lets it be."""
     plan = plan_of(name)
-    own = [p for p in plan.record["pieces"] if not p["lies_behind"] and p["fabric"] not in ("interfacing", "lining")]
+    own = [
+        p for p in plan.record["pieces"] if not p["lies_behind"] and p["fabric"] not in ("interfacing", "lining")
+    ]
     area = math.fsum(p["cut_area"] * p["count"] * (2 if p["fold_edge"] else 1) for p in own)
     used = area / (1400.0 * plan.bought("mock-up cloth", ""))
     assert 0.55 < used < 0.75

@@ -6,7 +6,8 @@ where a lining covers it.
 
 from __future__ import annotations
 
-from drafting.draft.by_role import edges_as, pieces_as
+from drafting.draft.by_role import edges_as, pieces_as, vent_at_centre, vent_tops
+from drafting.draft.draft import Draft
 from drafting.draft.openings import hands
 from drafting.draft.piece import Edge, Piece
 from drafting.draft.roles import EdgeRole, PieceRole
@@ -67,9 +68,16 @@ def padded_shoulders(bench: Bench) -> None:
     )
 
 
-def _top_of(edges: tuple[Edge, ...], role: EdgeRole) -> tuple[Edge, ...]:
-    """Return the edge at the top of an opening: a vent's is short."""
-    return tuple(sorted(edges, key=lambda edge: edge.length if role is EdgeRole.VENT else 0.0)[:1])
+def _top_of(piece: Piece, role: EdgeRole) -> list[Edge]:
+    """Return the edges at the top of an opening: of a vent what its seam ends at, of a pleat its edge."""
+    return vent_tops(piece) if role is EdgeRole.VENT else list(edges_as(piece, role)[:1])
+
+
+def _count(draft: Draft, ends: list[tuple[str, str]]) -> int:
+    """Return how many bars these ends take: one a hand, but one in all of a vent in which a centre seam opens."""
+    centre = {base_of(draft[piece]) for piece, edge in ends if draft[piece][edge] in vent_at_centre(draft[piece])}
+    others = [piece for piece, edge in ends if draft[piece][edge] not in vent_at_centre(draft[piece])]
+    return len(centre) + sum(hands(draft[piece]) for piece in others)
 
 
 def bars(bench: Bench) -> None:
@@ -80,7 +88,7 @@ def bars(bench: Bench) -> None:
         for piece in draft.pieces
         if not piece.material and not is_sleeve(piece) and piece.role is not PieceRole.SIDE_BODY
         for role in (EdgeRole.VENT, EdgeRole.PLEAT)
-        for edge in _top_of(edges_as(piece, role), role)
+        for edge in _top_of(piece, role)
         if role is EdgeRole.VENT or piece.role is PieceRole.BACK
     ]
     feet = [
@@ -88,9 +96,10 @@ def bars(bench: Bench) -> None:
         for piece in pieces_as(draft, PieceRole.BEARER)
         for edge in edges_as(piece, EdgeRole.SIDE)[:1]
     ]
-    say, counts = [], [sum(hands(draft[piece]) for piece, _ in found) for found in (ends, feet)]
+    say, counts = [], [_count(draft, found) for found in (ends, feet)]
     if ends:
-        say.append(said("do.bars", names=", ".join(f"{piece} {edge}" for piece, edge in ends), n=counts[0]))
+        key = "do.bars" if counts[0] > 1 else "do.bars_one"
+        say.append(said(key, names=", ".join(f"{piece} {edge}" for piece, edge in ends), n=counts[0]))
     if feet:
         say.append(said("do.bars_fall", n=counts[1]))
     if say:

@@ -15,7 +15,7 @@ from drafting.draft.piece import Edge, EdgeKind
 from drafting.draft.roles import EdgeRole
 from drafting.ground.lengths import told
 from drafting.making.model import Stage, Supply, said
-from drafting.making.order.parts import Bench
+from drafting.making.order.parts import Bench, base_of
 from drafting.making.order.seam_kinds import is_facing, is_sleeve
 from drafting.making.order.used_up import STAY
 from drafting.making.seam_lengths import turned_edges
@@ -88,13 +88,13 @@ _Groups = dict[tuple[str, str], list[EdgeRef]]
 
 
 def _grouped(bench: Bench, refs: Sequence[EdgeRef]) -> _Groups:
-    """Return how openings are finished: centre vents piece by piece, any others of one sort together; both pieces
-    of a side vent are one."""
+    """Return how openings are finished: centre vents apart, each with both its hands, any others of one sort
+    together; both pieces of a side vent are one."""
     found: _Groups = {}
     for ref in refs:
         key = _how(bench, ref)
         alone = key == "do.vent" and vent_at_centre(bench.garment.draft[ref[0]])
-        found.setdefault((key, ref[0] if alone else ""), []).append(ref)
+        found.setdefault((key, base_of(bench.garment.draft[ref[0]]) if alone else ""), []).append(ref)
     return found
 
 

@@ -169,8 +169,9 @@ def base_of(piece: Piece) -> str:
 
 
 def told_together(seams: Iterable[Seam]) -> str:
-    """Return the names of seams that are told as one: those of the two hands."""
-    return " and ".join(seam.name for seam in seams)
+    """Return what seams are called that are told as one, those of the two hands: `left and right seams`."""
+    names = [seam.name for seam in seams]
+    return f"{' and '.join(names)} {'seam' if len(names) == 1 else 'seams'}"
 
 
 def own_each_hand(pieces: Sequence[Piece]) -> list[Said]:
