@@ -231,14 +231,10 @@ def _no_vent(choices: Choices, wish: SkirtWish) -> Finding:
     laps = f"a vent whose lap is {told(choices.vent_width)} wide is at least {told(least)} long"
     said = f"The coat has no vent: {laps}, and {told(choices.vent_length)} was asked for. Choose a longer vent_length."
     if room < least:
-        where = (
-            "the back seams, below the pockets,"
-            if choices.vent == "sides"
-            else "the centre back, below the waist,"
-        )
+        where = "at the back seams, below the pockets" if choices.vent == "sides" else "below the waist"
         said = (
-            f"The coat has no vent: there is no room for one. {laps[0].upper()}{laps[1:]}, and {where} leave "
-            f"{told(room)} above the hem. Choose a longer coat_length, or a narrower vent_width."
+            f"The coat has no vent: there is no room for one. {laps[0].upper()}{laps[1:]}, and {where}, there is "
+            f"only {told(room)} above the hem. Choose a longer coat_length, or a narrower vent_width."
         )
     return Finding("vent", "note", "coat", min(room, choices.vent_length), least, said)
 
