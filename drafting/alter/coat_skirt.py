@@ -229,7 +229,7 @@ def _no_vent(choices: Choices, wish: SkirtWish) -> Finding:
     least = LEAST_VENT * choices.vent_width
     room = max(0.0, _vent_room(choices, wish.drop, wish.hip, wish.scale))
     laps = f"a vent whose lap is {told(choices.vent_width)} wide is at least {told(least)} long"
-    said = f"The coat has no vent: {laps}, and {told(choices.vent_length)} was asked for. Choose a longer vent_length."
+    said = f"The coat has no vent: {laps}, not {told(choices.vent_length)}. Choose a longer vent_length."
     if room < least:
         where = "at the back seams, below the pockets" if choices.vent == "sides" else "below the waist"
         said = (
