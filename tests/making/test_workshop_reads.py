@@ -10,9 +10,11 @@ from dataclasses import replace
 
 import pytest
 
+from drafting.alter.shirt_yoke import takes_two
 from drafting.costume.garment import draft_garment
 from drafting.draft.roles import EdgeRole, SeamKind
 from drafting.fabric import Fabric
+from drafting.fabric.sorts import Sort
 from drafting.making import planned
 from drafting.making.order import unsound
 from drafting.making.seam_lengths import seam_lengths
@@ -106,6 +108,24 @@ def test_a_woven_shirts_yoke_is_cut_twice_and_encloses_its_seams() -> None:
     rows = [row for step in told.values() for row in rows_of(step, woven, costume.costume.workroom)]
     assert {row.stitch for row in rows} == {"301"}  # raw edges lie between: nothing is overcast
     assert unsound(costume_of(single, WOVEN), order_of(costume_of(single, WOVEN))) == ()
+
+
+@pytest.mark.parametrize("sort", ["sequinned", "pile", "sheer", "coated", "lace", "napped", "satin", "felted"])
+def test_a_yoke_of_cloth_with_a_surface_is_single_unless_asked(sort: Sort) -> None:
+    """Common practice: only plain woven cloth that is not thick is laid double on the shoulders by itself."""
+    cloth = replace(WOVEN, sort=sort)
+    for layers, wanted in (({}, 1), ({"yoke_layers": "double"}, 2)):
+        garment = draft_garment(bdims()[3], cloth, "shirt", {"back_shaping": "yoke", **layers})
+        assert garment.draft["back-yoke"].count == wanted
+
+
+@pytest.mark.parametrize(
+    ("thickness", "mass", "double"),
+    [(0.6, 400.0, True), (0.61, 150.0, False), (None, 120.0, True), (None, 400.0, False), (None, None, True)],
+)
+def test_a_yoke_of_thick_cloth_is_single(thickness: float | None, mass: float | None, double: bool) -> None:
+    """Common practice: two layers of a coating and their seams are too bulky; 400 g/m2 is no shirting."""
+    assert takes_two(replace(WOVEN, thickness=thickness, mass=mass)) is double
 
 
 def test_a_zip_in_a_shaped_centre_has_its_edges_tape_and_thread() -> None:
