@@ -20,8 +20,8 @@ from drafting.ground.sources import practice
 BY_CLOTH, DOUBLE, SINGLE = "by the cloth", "double", "single"
 
 THICK, HEAVY = 0.6, 270.0
-"""mm, and g/m2 where nobody measured the thickness (0.6 mm at some 0.45 g/cm3, from memory): above it two layers and
-their seams are too bulky on a shoulder (common practice)."""
+"""mm, and g/m2 where nobody measured the thickness (0.6 mm at some 0.45 g/cm3, from memory): above it two layers
+and their seams are too bulky on a shoulder (common practice)."""
 
 
 @dataclass(frozen=True)
@@ -56,7 +56,7 @@ def shirt_yoke(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices
 
 
 def takes_two(fabric: Fabric | None) -> bool:
-    """Return whether a yoke of this cloth is double where nobody says: plain, woven and not thick (common practice).
+    """Return whether a yoke of this cloth is double where nobody says: plain, woven, not thick (common practice).
 
     What is sequinned, coated, sheer, napped or of pile shows through, walks or is too bulky in two layers.
 
