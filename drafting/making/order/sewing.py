@@ -197,7 +197,7 @@ def body(bench: Bench, seams: Sequence[Seam], flies: Sequence[Seam] = ()) -> Non
     """Join the body, what is flat first: a seam that closes a round waits for the others."""
     lengths = seam_lengths(bench.garment)
     left = order_of_body(bench.garment.draft, seams)
-    for row in yokes.in_rows(bench.garment.draft, left):
+    for row in yokes.seam_rows(bench.garment.draft, left):
         seam = row[0]
         if late(bench.garment.draft, seam) >= CENTRES:
             closings.zipped(bench, seam_sewn=False)

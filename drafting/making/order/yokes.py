@@ -14,7 +14,7 @@ from drafting.making.order.parts import Bench, pieces_of
 from drafting.making.settings.pressing import eased
 
 
-def in_rows(draft: Draft, seams: Iterable[Seam]) -> Iterator[tuple[Seam, ...]]:
+def seam_rows(draft: Draft, seams: Iterable[Seam]) -> Iterator[tuple[Seam, ...]]:
     """Yield seams by the row that sews them: the two halves of a yoke's seam between whole pieces are one."""
     for _, row in itertools.groupby(seams, key=lambda seam: _over_the_middle(draft, seam) or seam.name):
         yield tuple(row)
