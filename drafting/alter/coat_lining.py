@@ -14,7 +14,7 @@ from drafting.draft.draft import Draft
 from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.fabric import Fabric
-from drafting.geometry import line
+from drafting.geometry import Path, line
 from drafting.ground.choices import choice
 from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
@@ -115,11 +115,17 @@ def _to_waist(back: Piece) -> tuple[Edge, ...]:
 
 
 def _front(front: Piece, facing: Piece, shorter: float) -> tuple[Edge, ...]:
-    """The front between the facing's inner edge and the panel seam; `shorter` (mm) where it ends in a hem."""
+    """The front between the facing's inner edge and the panel seam; `shorter` (mm) where it ends in a hem.
+
+    On a shoulder that an alteration has curved, front and facing agree to a thousandth of a mm: they are made to
+    meet.
+    """
     shoulder, inner = the_edge(front, EdgeRole.SHOULDER), the_edge(facing, EdgeRole.INNER)
     at = shoulder.length - the_edge(facing, EdgeRole.SHOULDER).length
     outer = replace(shoulder, path=shoulder.path.split(at)[0])
-    closed = Edge("inner", inner.mirrored().path.reversed(), EdgeKind.FREE, role=EdgeRole.INNER)
+    first, *rest = inner.mirrored().path.reversed()
+    meets = Path((first._replace(a=outer.path.end), *rest))
+    closed = Edge("inner", meets, EdgeKind.FREE, role=EdgeRole.INNER)
     low = (EdgeRole.WAIST, EdgeRole.HEM, EdgeRole.PANEL, EdgeRole.ARMHOLE)
     edges = (*edges_as(front, *low), outer, closed)
     hemmed = edge_as(front, EdgeRole.HEM) is not None

@@ -25,6 +25,10 @@ SMOOTH = 0.8
 """Cells over which the room is evened out, so that cloth is drawn in without steps (by eye)."""
 
 
+_LIMBS = (Limb.ARM, Limb.LEG)
+"""What goes round a limb leaves what hangs round the body no room of its own."""
+
+
 def drawn_in(inner: AtRest, outer: AtRest, below: float, middle: Reals) -> Reals:
     """Return the inner garment's points (count, 3) mm, those that hang free lower than `below` brought in.
 
@@ -49,7 +53,7 @@ def drawn_in(inner: AtRest, outer: AtRest, below: float, middle: Reals) -> Reals
 
 def _hanging(rest: AtRest) -> Truth:
     """Return (count,): which points belong to cloth of the trunk, or that hangs, and to no limb."""
-    limbs = np.array([piece.limb in (Limb.ARM, Limb.LEG) for piece in rest.mesh.pieces], bool)
+    limbs = np.array([piece.limb in _LIMBS for piece in rest.mesh.pieces], bool)
     free = np.ones(rest.mesh.count, bool)
     free[rest.mesh.sewn[limbs[rest.mesh.piece]].ravel()] = False
     return free
@@ -58,14 +62,14 @@ def _hanging(rest: AtRest) -> Truth:
 def _room(outer: AtRest, below: float, middle: Reals) -> Reals:
     """Return (levels, directions) mm: how far out there is room; without end where no cloth hangs over it."""
     whole = whole_cloth(outer)
-    arms = np.array([piece.limb is Limb.ARM for piece in outer.mesh.pieces], bool)[outer.mesh.piece][whole.own]
-    corners = whole.points[whole.triangles[~arms]]
+    limbs = np.array([piece.limb in _LIMBS for piece in outer.mesh.pieces], bool)[outer.mesh.piece][whole.own]
+    corners = whole.points[whole.triangles[~limbs]]
     shares = np.array([[1, 0, 0], [0, 1, 0], [0, 0, 1], [1, 1, 1], [2, 2, 0], [0, 2, 2], [2, 0, 2]], float)
     points = np.einsum("sk,tkc->tsc", shares / shares.sum(axis=1, keepdims=True), corners).reshape(-1, 3)
     points = points[points[:, 2] < below + TALL]
     side, level = _cells(points, middle)
     room = np.full((int(below // TALL) + 2, AROUND), np.inf)
-    np.minimum.at(room, (level, side), np.hypot(*(points[:, :2] - middle).T) - INSIDE)
+    np.minimum.at(room, (level, side), np.maximum(np.hypot(*(points[:, :2] - middle).T) - INSIDE, 0.0))
     over = np.isfinite(room)
     if not over.any():
         return room
