@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator
 
 from drafting.draft.draft import Draft, EdgeRef, Seam
 from drafting.draft.piece import Edge, EdgeKind, Piece
-from drafting.draft.roles import FACINGS, EdgeRole, PieceRole
+from drafting.draft.roles import FACINGS, EdgeRole, PieceRole, SeamKind
 
 BEHIND = FACINGS | {
     PieceRole.TOP_COLLAR,
@@ -37,6 +37,17 @@ BUST_POINTS = ("bust_point", "bust_point_left", "bust_point_right")
 def is_shell(piece: Piece) -> bool:
     """Return whether a piece is a layer of its own in the worn garment."""
     return not piece.material and piece.role not in BEHIND and not piece.lines
+
+
+def is_double_yoke(piece: Piece) -> bool:
+    """Return whether a piece is a yoke of two layers, the inner one hidden behind the outer."""
+    return piece.copies > 1 and bool(edge_as(piece, EdgeRole.YOKE) and edge_as(piece, EdgeRole.SHOULDER))
+
+
+def between_yokes(draft: Draft, seam: Seam) -> bool:
+    """Return whether a seam's raw edges lie between the two layers of a yoke: below it and on the shoulders."""
+    inner = any(is_double_yoke(draft[name]) for name, _ in (*seam.a, *seam.b))
+    return inner and seam.kind in (SeamKind.YOKE, SeamKind.SHOULDER)
 
 
 def piece_as(draft: Draft, role: PieceRole) -> Piece | None:

@@ -8,7 +8,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Iterator
 
-from drafting.draft.by_role import edge_as, edges_as
+from drafting.draft.by_role import edge_as, edges_as, is_double_yoke
 from drafting.draft.draft import Draft, EdgeRef
 from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.draft.roles import FACINGS, SLEEVES, EdgeRole, SeamKind
@@ -17,8 +17,14 @@ CLOSINGS = ("button", "zip", "hook", "hook and eye", "eyelet")
 
 
 def hands(piece: Piece) -> int:
-    """Return how often an edge of this piece comes in the garment: pairs and halves count twice."""
-    return piece.count * (2 if piece.fold_edge is not None else 1)
+    """Return how often an edge of this piece comes in the garment: pairs and halves count twice, a layer that lies
+    hidden behind another not at all."""
+    return seen(piece) * (2 if piece.fold_edge is not None else 1)
+
+
+def seen(piece: Piece) -> int:
+    """Return how many of the pieces cut from it lie outside: of a yoke of two layers half."""
+    return piece.count // piece.copies if is_double_yoke(piece) else piece.count
 
 
 def is_sleeve(piece: Piece) -> bool:

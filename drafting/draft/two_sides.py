@@ -16,7 +16,7 @@ from drafting.draft.draft import Corner, Draft, EdgeRef, Girth, Notion, Seam
 from drafting.draft.piece import EdgeKind, Piece
 from drafting.draft.roles import FACINGS, SMALL, PieceRole, SeamKind
 from drafting.ground import tolerances as tol
-from drafting.ground.findings import Finding
+from drafting.ground.findings import Finding, of_whole
 
 ALIKE = 0.01
 """mm: two hands whose edges differ by no more are one."""
@@ -65,7 +65,7 @@ def both_hands(left: Draft, right: Draft, why: str = BODY_APART) -> Draft:
         both,
         seams=both.seams + _across(left, right) + centres,
         girths=_girths(left.girths, right.girths),
-        findings=(_said(left, whole, why), *both.findings),
+        findings=(_said(left, whole, why), *of_whole(both.findings, whole)),
     )
 
 

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from collections import Counter
+from collections.abc import Container, Iterable, Iterator
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from drafting.ground.lengths import in_unit
@@ -69,6 +71,31 @@ class SaidOnce:
     level: Severity
     where: str
     sentence: str
+
+
+def of_whole(findings: Iterable[Finding], names: Container[str]) -> Iterator[Finding]:
+    """Yield findings of two hands; what both say of a thing of this name, whole over the middle, is told once.
+
+    >>> both = [Finding("yoke", "note", f"back {hand}", 2, None, "double", hand) for hand in ("left", "right")]
+    >>> [one.where for one in of_whole(both, {"back"})], len(list(of_whole(both, ())))
+    (['back'], 2)
+    """
+    given = list(findings)
+    known, told = Counter(_of_either(one) for one in given), set[Finding]()
+    for one in given:
+        bare = _of_either(one)
+        if not one.hand or bare.where not in names or known[bare] < len(BOTH):
+            yield one
+        elif bare not in told:
+            told.add(bare)
+            yield bare
+
+
+BOTH = ("left", "right")
+
+
+def _of_either(one: Finding) -> Finding:
+    return replace(one, where=one.where.removesuffix(f" {one.hand}"), hand="") if one.hand else one
 
 
 def said_once(findings: tuple[Finding, ...] | list[Finding], unit: str | None) -> list[SaidOnce]:

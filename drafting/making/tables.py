@@ -11,7 +11,7 @@ from drafting.costume.garment import MadeGarment
 from drafting.costume.make import Made
 from drafting.draft.draft import Draft, EdgeRef, Notion, Seam
 from drafting.draft.gathers import Gathers, gathers_along
-from drafting.draft.openings import hands
+from drafting.draft.openings import hands, seen
 from drafting.draft.walk import walk
 from drafting.fabric import Fabric
 from drafting.ground.lengths import told
@@ -118,7 +118,7 @@ def _gather_rows(garment: MadeGarment) -> Iterator[TableRow]:
     for piece in draft.pieces:
         for edge in piece.edges:
             if edge.sewn is not None and (piece.name, edge.name) not in in_seams:
-                whole = hands(piece) // piece.count
+                whole = hands(piece) // seen(piece)
                 found = piece.name, whole * edge.length, whole * edge.sewn
                 rounds[_drawn_by(draft, (piece.name, edge.name)), edge.name].append(found)
     for (_, name), parts in rounds.items():  # front and back of one leg are one round of elastic
@@ -165,7 +165,7 @@ def trim_length(garment: MadeGarment, trim: TrimWish) -> tuple[int, float]:
     """Return how many lengths of a trim are needed, and how long each is, mm, ends turned under."""
     piece = garment.draft[trim.piece]
     whole = 2 if piece.fold_edge is not None else 1
-    return piece.count, whole * piece[trim.edge].sewn_length + TRIM_ENDS
+    return seen(piece), whole * piece[trim.edge].sewn_length + TRIM_ENDS
 
 
 def _trim_rows(garment: MadeGarment) -> Iterator[TableRow]:

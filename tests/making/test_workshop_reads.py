@@ -10,13 +10,18 @@ from dataclasses import replace
 
 import pytest
 
+from drafting.alter.shirt_yoke import takes_two
 from drafting.costume.garment import draft_garment
+from drafting.draft.openings import hands
 from drafting.draft.roles import EdgeRole, SeamKind
 from drafting.fabric import Fabric
+from drafting.fabric.sorts import Sort
 from drafting.making import planned
 from drafting.making.order import unsound
 from drafting.making.seam_lengths import seam_lengths
+from drafting.making.settings import settings
 from drafting.making.stitch_rows import rows_of
+from drafting.making.tables import trim_length
 from drafting.making.words import plan_sentence
 from drafting.reading.trimming import TrimWish
 from tests.bodies import bdims
@@ -102,10 +107,83 @@ def test_a_woven_shirts_yoke_is_cut_twice_and_encloses_its_seams() -> None:
     steps = order_of(costume)
     assert unsound(costume, steps) == ()
     told = {one.key: step for step in steps for one in step.say if "yoke" in one.key}
-    assert set(told) == {"do.join_yoke", "do.join_yoke_front"}
+    assert set(told) == {"do.join_yoke", "do.turn_yoke", "do.join_yoke_front", "do.turn_yoke_front"}
     rows = [row for step in told.values() for row in rows_of(step, woven, costume.costume.workroom)]
     assert {row.stitch for row in rows} == {"301"}  # raw edges lie between: nothing is overcast
     assert unsound(costume_of(single, WOVEN), order_of(costume_of(single, WOVEN))) == ()
+
+
+@pytest.mark.parametrize("sort", ["sequinned", "pile", "sheer", "coated", "lace", "napped", "satin", "felted"])
+def test_a_yoke_of_cloth_with_a_surface_is_single_unless_asked(sort: Sort) -> None:
+    """Common practice: only plain woven cloth that is not thick is laid double on the shoulders by itself."""
+    cloth = replace(WOVEN, sort=sort)
+    for layers, wanted in (({}, 1), ({"yoke_layers": "double"}, 2)):
+        garment = draft_garment(bdims()[3], cloth, "shirt", {"back_shaping": "yoke", **layers})
+        assert garment.draft["back-yoke"].count == wanted
+
+
+@pytest.mark.parametrize(
+    ("thickness", "mass", "double"),
+    [(0.6, 400.0, True), (0.61, 150.0, False), (None, 120.0, True), (None, 400.0, False), (None, None, True)],
+)
+def test_a_yoke_of_thick_cloth_is_single(thickness: float | None, mass: float | None, double: bool) -> None:
+    """Common practice: two layers of a coating and their seams are too bulky; 400 g/m2 is no shirting."""
+    assert takes_two(replace(WOVEN, thickness=thickness, mass=mass)) is double
+
+
+def test_an_uneven_wearers_double_yoke_is_sewn_in_one_row_and_told_once() -> None:
+    """Back and yoke are undivided over the middle, so nobody can sew one half of the row between them alone."""
+    garment = draft_garment(uneven(bdims()[3]), WOVEN, "shirt", {"back_shaping": "yoke"})
+    costume = costume_of(garment, WOVEN)
+    steps = order_of(costume)
+    assert unsound(costume, steps) == ()
+    (row,) = [s for s in steps if any(one.key == "do.join_yoke" for one in s.say)]
+    assert row.seams == ("back yoke left", "back yoke right")
+    edges = [garment.draft["back"][f"yoke_{hand}"].length for hand in ("left", "right")]
+    assert row.length == pytest.approx(sum(edges))
+    assert "in one row: the back yoke seam" in plan_sentence(row.say[0])
+    (said,) = [f for f in garment.findings if "yoke is double" in f.sentence]
+    assert (said.where, said.hand) == ("back-yoke", "")
+
+
+def test_the_hidden_layer_of_a_yoke_is_neither_trimmed_nor_turned_in() -> None:
+    """Plain arithmetic: one outer yoke on the fold takes its edge twice, and 40 mm for the ends of the braid."""
+    shirt = draft_garment(bdims()[3], WOVEN, "shirt", {"back_shaping": "yoke"})
+    yoke = shirt.draft["back-yoke"]
+    count, each = trim_length(shirt, TrimWish("back-yoke", "yoke", "braid", 10.0))
+    assert (count, each) == (1, pytest.approx(2 * yoke["yoke"].length + 40.0))
+    assert hands(yoke) == 2
+    assert hands(replace(yoke, copies=1)) == 2
+
+
+def test_the_seams_of_a_double_yoke_go_up_into_it_and_lie_inside() -> None:
+    """Common practice: both allowances are pressed into the yoke; ease is pinned in before the row is sewn."""
+    shirt = draft_garment(bdims()[0], WOVEN, "shirt", {"back_shaping": "yoke"})
+    costume = costume_of(shirt, WOVEN)
+    told = settings(costume)
+    for name in ("back yoke", "shoulder"):
+        one = told[shirt.name, name]
+        assert one.press == "to one side"
+        assert one.onto is not None
+        assert dict(one.onto.facts)["piece"] == "back-yoke"
+    (step,) = [s for s in order_of(costume) if s.seams == ("shoulder",)]
+    assert [one.key for one in step.say] == ["do.ease", "do.join_yoke_front", "do.turn_yoke_front"]
+
+
+@pytest.mark.parametrize(("sort", "extra"), [("sheer", {"do.trim_yoke"}), ("sequinned", set()), ("plain", set())])
+def test_a_double_yoke_asked_for_takes_its_cloth(sort: Sort, extra: set[str]) -> None:
+    """Sheer: 15 mm for French seams is too wide between two layers. Sequins: what lies inside is not bound."""
+    cloth = replace(WOVEN, sort=sort)
+    asked: dict[str, object] = {"back_shaping": "yoke", "yoke_layers": "double"}
+    costume = costume_of(draft_garment(bdims()[3], cloth, "shirt", asked), cloth)
+    steps = order_of(costume)
+    assert unsound(costume, steps) == ()
+    for step in steps:
+        keys = {one.key for one in step.say}
+        if any("join_yoke" in key for key in keys):
+            assert {key for key in keys if "trim" in key} == extra
+            assert step.setting is not None
+            assert not any("bound" in one.key for one in step.setting.why)
 
 
 def test_a_zip_in_a_shaped_centre_has_its_edges_tape_and_thread() -> None:

@@ -11,7 +11,6 @@ from collections.abc import Iterator, Mapping, Sequence
 from itertools import takewhile
 
 from drafting.costume.garment import MadeGarment
-from drafting.draft.by_role import edge_as
 from drafting.draft.draft import Draft, Seam
 from drafting.draft.gathers import gathers_along
 from drafting.draft.openings import hands
@@ -23,7 +22,7 @@ from drafting.fabric import Fabric, handling
 from drafting.making.docket import interfaced, is_block_fused
 from drafting.making.model import Said, Setting, Step, said
 from drafting.making.order import additions as adding
-from drafting.making.order import closings, fastening, finishing, fitting, inside, revers, units
+from drafting.making.order import closings, fastening, finishing, fitting, inside, revers, units, yokes
 from drafting.making.order.open_edges import finish_slits
 from drafting.making.order.parts import Bench, base_of, own_each_hand, pieces_of
 from drafting.making.order.pressing import gathers, narrowed, pressed, raw_edges
@@ -198,7 +197,8 @@ def body(bench: Bench, seams: Sequence[Seam], flies: Sequence[Seam] = ()) -> Non
     """Join the body, what is flat first: a seam that closes a round waits for the others."""
     lengths = seam_lengths(bench.garment)
     left = order_of_body(bench.garment.draft, seams)
-    for seam in left:
+    for row in yokes.seam_rows(bench.garment.draft, left):
+        seam = row[0]
         if late(bench.garment.draft, seam) >= CENTRES:
             closings.zipped(bench, seam_sewn=False)
         pieces = pieces_of(seam)
@@ -207,9 +207,9 @@ def body(bench: Bench, seams: Sequence[Seam], flies: Sequence[Seam] = ()) -> Non
             "join",
             "body",
             pieces,
-            list(_joined(bench, seam)),
-            seams=(seam.name, *(bag.name for bag in adding.bags_between(bench, seam))),
-            length=lengths[seam.name],
+            list(_joined(bench, row)),
+            seams=(*(one.name for one in row), *(bag.name for bag in adding.bags_between(bench, seam))),
+            length=sum(lengths[one.name] for one in row),
         )
         if below_fly(bench.garment.draft, seam):
             finishing.sew_fly(bench, flies)
@@ -218,17 +218,15 @@ def body(bench: Bench, seams: Sequence[Seam], flies: Sequence[Seam] = ()) -> Non
     closings.zipped(bench, seam_sewn=True)
 
 
-def _joined(bench: Bench, seam: Seam) -> Iterator[Said]:
-    walked = walk(bench.garment.draft, seam)
-    if run := gathers_along([walked]):
+def _joined(bench: Bench, row: Sequence[Seam]) -> Iterator[Said]:
+    seam = row[0]
+    if run := gathers_along([walk(bench.garment.draft, one) for one in row]):
         yield from gathers(run, whole=has_half(bench.garment.draft, seam))
-    if yoke := _yoked(bench.garment.draft, seam):
-        yield said(yoke, name=seam.name)
-        if not run and eased(seam.ease):
-            yield said("do.ease", ease=abs(seam.ease))
+    if double := list(yokes.doubled(bench, row, gathered=run is not None)):
+        yield from double
         return
     enclosed = french(bench.garment.draft, seam, bench.fabric)
-    yield said("do.join_french" if enclosed else _how(bench.garment.draft, seam), name=seam.name)
+    yield said("do.join_french" if enclosed else _how(bench.garment.draft, seam), name=yokes.row_name(row))
     yield from _bagged(bench, seam)
     if not run and eased(seam.ease):
         yield said("do.ease", ease=abs(seam.ease))
@@ -239,14 +237,6 @@ def _joined(bench: Bench, seam: Seam) -> Iterator[Said]:
         yield from pressed(bench, seam)
     if seam.kind in CURVED:
         yield said("do.clip_curve")
-
-
-def _yoked(draft: Draft, seam: Seam) -> str:
-    """Return the sentence for a seam of a yoke of two layers, which lies between them; "" for any other."""
-    pieces = [draft[name] for name in pieces_of(seam)]
-    if not any(piece.copies > 1 and edge_as(piece, EdgeRole.YOKE) for piece in pieces):
-        return ""
-    return "do.join_yoke" if seam.kind is SeamKind.YOKE else "do.join_yoke_front"
 
 
 def _bagged(bench: Bench, seam: Seam) -> list[Said]:

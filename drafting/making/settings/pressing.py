@@ -8,7 +8,7 @@ from typing import Literal
 from drafting.checks.treatments import iron_limit
 from drafting.costume.workroom import Workroom
 from drafting.draft.bias import on_bias
-from drafting.draft.by_role import piece_roles, roles_in
+from drafting.draft.by_role import between_yokes, edge_as, piece_roles, roles_in
 from drafting.draft.draft import Draft, Seam
 from drafting.draft.piece import EdgeKind
 from drafting.draft.roles import FACINGS, SLEEVES, EdgeRole, PieceRole, SeamKind
@@ -49,8 +49,10 @@ def eased(ease: float) -> bool:
 
 
 def french(draft: Draft, seam: Seam, fabric: Fabric | None) -> bool:
-    """Return whether a seam is a French one: of sheer cloth, neither eased, clipped nor on the bias."""
+    """Return whether a seam is a French one: sheer, not eased, clipped, on the bias or in a double yoke."""
     if fabric is None or handling(fabric).neatens != "french" or fabric.weave == "knit":
+        return False
+    if between_yokes(draft, seam):
         return False
     plain = seam.kind in FRENCH or (seam.kind is SeamKind.PANEL and _straight(draft, seam))
     return plain and not eased(seam.ease) and not on_bias(draft, seam)
@@ -78,8 +80,10 @@ def press_for(draft: Draft, seam: Seam, stitch: str, fabric: Fabric | None) -> P
         False,
     }:
         return "not"
-    if seam.kind in LEANING or (
-        fabric is not None and handling(fabric).neatens == "french" and seam.kind in JOINED
+    if (
+        seam.kind in LEANING
+        or between_yokes(draft, seam)
+        or (fabric is not None and handling(fabric).neatens == "french" and seam.kind in JOINED)
     ):
         return "to one side"
     edges = [draft.edge(ref) for ref in (*seam.a, *seam.b)]
@@ -159,9 +163,9 @@ def pressed_towards(draft: Draft, seam: Seam) -> str:
     for chain, other in ((seam.a, seam.b), (seam.b, seam.a)):
         if any(draft.edge(ref).sewn is not None for ref in other):
             return chain[0][0]
-    if seam.kind is SeamKind.YOKE:
+    if seam.kind is SeamKind.YOKE or between_yokes(draft, seam):
         for piece, _ in (*seam.a, *seam.b):
-            if any(edge.role is EdgeRole.SHOULDER for edge in draft[piece].edges):
+            if edge_as(draft[piece], EdgeRole.YOKE) and edge_as(draft[piece], EdgeRole.SHOULDER):
                 return piece
     backs = [piece for piece, _ in (*seam.a, *seam.b) if draft[piece].role is PieceRole.BACK]
     return backs[0] if backs else seam.a[0][0]

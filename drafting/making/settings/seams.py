@@ -10,7 +10,7 @@ from drafting.costume.garment import MadeGarment
 from drafting.costume.make import Made
 from drafting.costume.workroom import Workroom
 from drafting.draft.bias import BIASED, bias_angle
-from drafting.draft.by_role import piece_roles
+from drafting.draft.by_role import between_yokes, piece_roles
 from drafting.draft.draft import Draft, Seam
 from drafting.draft.openings import bare_necks, opens
 from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
@@ -139,7 +139,7 @@ TURNED_IN = (*INSIDE, SeamKind.ATTACHED, SeamKind.FACING)
 
 def _lies_inside(draft: Draft, seam: Seam, press: str, fabric: Fabric | None) -> bool:
     """Return whether nothing of a seam's raw edges is seen or touched once it is sewn."""
-    return press == "not" or seam.kind in TURNED_IN or french(draft, seam, fabric)
+    return press == "not" or seam.kind in TURNED_IN or between_yokes(draft, seam) or french(draft, seam, fabric)
 
 
 def _uncut(seam: Seam, room: Workroom) -> Workroom:
