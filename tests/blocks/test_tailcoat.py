@@ -145,7 +145,8 @@ def test_a_coat_whose_fronts_lap_has_a_buttonhole_over_every_button_that_closes_
         assert -(middle[0] + middle[2]) / 2 == pytest.approx(mark.path.start.real + 3.0)  # 3 mm past its middle
         assert inside.holds(np.array([mark.path.start, mark.path.end])).all()
     rows = {notion.where: notion.note for notion in draft.notions if notion.what == "button"}
-    assert f"buttonholes for 2, on the wearer's {hand}; the others are for show" in rows["front"]
+    assert f"2 buttonholes on the wearer's {hand}, for the 2 lowest of the 3 buttons" in rows["front"]
+    assert "the others are for show" in rows["front"]
     assert "without a buttonhole" in rows["back"]
     assert "the 2 lowest of the 3 buttons" in said(draft, "closing")[0]
 
