@@ -77,7 +77,7 @@ OTHER_NAMES = {
     "body/from_survey.py survey_words": "names of measures",
     "body/survey.py _usual": "names of measures",
     "body/survey.py _with_rise": "names of measures",
-    "ground/findings.py said_once": "a place that ends in the declared hand",
+    "ground/findings.py _of_either": "a place that ends in the declared hand",
     "body/headings.py column_heading": "words at the head of a column",
     "body/headings.py _known": "words at the head of a column",
     "body/in_rows.py put": "names of measures",

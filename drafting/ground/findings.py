@@ -114,7 +114,7 @@ def said_once(findings: tuple[Finding, ...] | list[Finding], unit: str | None) -
     places: dict[tuple[str, Severity, str, str], list[str]] = {}
     for finding in worst_first(findings):
         if finding.level != "ok":
-            where = finding.where.removesuffix(f" {finding.hand}") if finding.hand else finding.where
+            where = _of_either(finding).where
             said = _beside(finding.where, finding.said(unit))
             hands = places.setdefault((finding.check, finding.level, where, said), [])
             hands += [finding.hand] if finding.hand and finding.hand not in hands else []

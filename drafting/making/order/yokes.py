@@ -14,6 +14,10 @@ from drafting.making.order.parts import Bench, pieces_of
 from drafting.making.settings.pressing import eased
 
 
+SAID_OF = {True: ("do.join_yoke", "do.turn_yoke"), False: ("do.join_yoke_front", "do.turn_yoke_front")}
+"""How a double yoke is joined and turned, by whether it is to the back, or to a front."""
+
+
 def seam_rows(draft: Draft, seams: Iterable[Seam]) -> Iterator[tuple[Seam, ...]]:
     """Yield seams by the row that sews them: the two halves of a yoke's seam between whole pieces are one."""
     for _, row in itertools.groupby(seams, key=lambda seam: _over_the_middle(draft, seam) or seam.name):
@@ -42,12 +46,12 @@ def doubled(bench: Bench, row: Sequence[Seam], *, gathered: bool) -> Iterator[Sa
     """Yield how a row between the two layers of a yoke is sewn and pressed; nothing for any other row."""
     if not between_yokes(bench.garment.draft, row[0]):
         return
-    fronts = "" if row[0].kind is SeamKind.YOKE else "_front"
+    join, turn = SAID_OF[row[0].kind is SeamKind.YOKE]
     ease = max(abs(seam.ease) for seam in row)
     if not gathered and eased(ease):
         yield said("do.ease", ease=ease)
-    yield said(f"do.join_yoke{fronts}", name=row_name(row))
+    yield said(join, name=row_name(row))
     fabric = bench.fabric
     if fabric is not None and fabric.weave != "knit" and handling(fabric).neatens == "french":
         yield said("do.trim_yoke")
-    yield said(f"do.turn_yoke{fronts}")
+    yield said(turn)

@@ -93,7 +93,8 @@ def setting(
     if body is not None:
         gives = max(gives, neck_passes(draft, seam, body, fabric), key=lambda one: one.share)
     stayed = must_not_stretch(draft, seam, knit, gives)
-    gives = Gives() if stayed or (seam.kind in INSIDE and not knit) else gives
+    firm = not knit and (fabric is None or fabric.greatest_stretch < OPENS)
+    gives = Gives() if stayed or (seam.kind in INSIDE and firm) else gives
     stitch = suited_length(_sewn(seam, stitch_for(gives, knit, _uncut(seam, room))), fabric)
     needle, stands_in = needle_for(fabric, room)
     foot = foot_for(fabric, gives.share, stitch.number, room)
