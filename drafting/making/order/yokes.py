@@ -13,7 +13,6 @@ from drafting.making.model import Said, said
 from drafting.making.order.parts import Bench, pieces_of
 from drafting.making.settings.pressing import eased
 
-
 SAID_OF = {True: ("do.join_yoke", "do.turn_yoke"), False: ("do.join_yoke_front", "do.turn_yoke_front")}
 """How a double yoke is joined and turned, by whether it is to the back, or to a front."""
 
