@@ -152,4 +152,4 @@ def sewn(made: Made) -> Sewn:
     thick = {role: fabric.thickness or 0.5 for role, fabric in made.costume.fabrics.items()}
     titles = {role: fabric.title for role, fabric in made.costume.fabrics.items()}
     overedge = any(stitch in made.costume.workroom.stitches for stitch in ("504", "514"))
-    return Sewn(record, lines, listed, thick, titles, overedge, ends)
+    return Sewn(record=record, lines=lines, list=listed, thick=thick, titles=titles, overedge=overedge, ends=ends)
