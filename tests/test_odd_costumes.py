@@ -6,12 +6,16 @@ Exit codes are those of README: 0 made, 1 made with something to mend, 2 refused
 from __future__ import annotations
 
 import json
+import re
 from pathlib import Path
 
 import pytest
 
 from drafting.commands.cli import main
 from tests.odd_costumes import written
+
+OURS = re.compile(r"[0-9][+-][0-9.]+(e-?[0-9]+)?j|Error|Traceback")
+"""A place as the drafts count it, or a fault's own name: no words of a maker's."""
 
 
 def made_or_refused(folder: Path, seed: str, capsys: pytest.CaptureFixture[str]) -> int:
@@ -21,6 +25,7 @@ def made_or_refused(folder: Path, seed: str, capsys: pytest.CaptureFixture[str])
     assert code in (0, 1, 2), said
     if code == 2:
         assert f"{costume.name}:" in said or "wearer.toml:" in said or "cloth-" in said  # file and line
+        assert not OURS.search(said), said
         assert not out.exists()
         return code
     report = json.loads((out / "report.json").read_text("utf-8"))

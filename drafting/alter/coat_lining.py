@@ -20,6 +20,7 @@ from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
 from drafting.ground.scale import allowance_scale, body_scale
 from drafting.ground.sources import memory, practice
+from drafting.ground.tolerances import EXACT
 from drafting.shaping.coat.boning import tails_of
 from drafting.shaping.coat.inside import loose_edges, second_layer, shorter_panels, with_ease_pleat
 
@@ -117,14 +118,15 @@ def _to_waist(back: Piece) -> tuple[Edge, ...]:
 def _front(front: Piece, facing: Piece, shorter: float) -> tuple[Edge, ...]:
     """The front between the facing's inner edge and the panel seam; `shorter` (mm) where it ends in a hem.
 
-    On a shoulder that an alteration has curved, front and facing agree to a thousandth of a mm: they are made to
-    meet.
+    On a shoulder that an alteration has curved, front and facing agree as exactly as lengths are computed: within
+    that they are made to meet. What misses by more stays open, and is found.
     """
     shoulder, inner = the_edge(front, EdgeRole.SHOULDER), the_edge(facing, EdgeRole.INNER)
     at = shoulder.length - the_edge(facing, EdgeRole.SHOULDER).length
     outer = replace(shoulder, path=shoulder.path.split(at)[0])
     first, *rest = inner.mirrored().path.reversed()
-    meets = Path((first._replace(a=outer.path.end), *rest))
+    near = abs(first.a - outer.path.end) < 2 * EXACT
+    meets = Path((first._replace(a=outer.path.end) if near else first, *rest))
     closed = Edge("inner", meets, EdgeKind.FREE, role=EdgeRole.INNER)
     low = (EdgeRole.WAIST, EdgeRole.HEM, EdgeRole.PANEL, EdgeRole.ARMHOLE)
     edges = (*edges_as(front, *low), outer, closed)
