@@ -21,7 +21,7 @@ from drafting.draft.piece import Piece
 from drafting.draft.roles import PieceRole
 from tests.blocks.figures import chart_woman
 from tests.blocks.test_published_coats import man_of
-from tests.published import IN_MM, figure, named, published, single, span_mm
+from tests.published import IN_MM, figure, named, published, span_mm
 
 INCH = 25.4
 PEOPLE: dict[str, Callable[[], Body]] = {"chest 36": lambda: man_of(36.0), "chart woman": chart_woman}
@@ -70,12 +70,11 @@ def test_stand_fall_crease_line_and_step_of_a_coat_are_those_of_the_tailors_draf
 
 
 @pytest.mark.parametrize("who", PEOPLE)
-@pytest.mark.parametrize("style", ["step", "peaked", "closed", "shawl"])
+@pytest.mark.parametrize("style", ["step", "peaked", "shawl"])
 def test_a_collar_is_swung_by_about_what_swing_and_spring_of_half_an_inch_make(who: str, style: str) -> None:
     theirs, tolerance = figure(("coat-collar-swing", ""))
     ours = math.degrees(of(who, "coat", lapel_style=style).facts["collar_swing"])
-    closed = 2.0 if style == "closed" else 0.0  # its collar goes on to the lapel's tip, round a longer way
-    assert abs(ours - theirs) <= tolerance + closed
+    assert abs(ours - theirs) <= tolerance
 
 
 @pytest.mark.parametrize("who", PEOPLE)
@@ -158,7 +157,7 @@ def test_a_flat_collar_is_lapped_by_what_the_trade_laps_and_stands_up_by_it(who:
     )
     less = laid["outer"].length - collar["outer"].length
     lap = less / laid["centre"].length * body["shoulder_length"]  # the turn taken out, at the shoulder's tip
-    assert low * 0.9 <= lap <= high * 1.1
+    assert low <= lap <= high
 
 
 @pytest.mark.parametrize("who", PEOPLE)
@@ -175,11 +174,3 @@ def test_a_double_breasted_waistcoat_laps_as_the_trade_laps_it(who: str) -> None
     edge = of(who, "waistcoat", breasted="double")["front"]["edge"].path
     above, below = sorted((edge.start, edge.end), key=lambda p: -p.imag)
     assert low <= -below.real <= -above.real <= high
-
-
-def test_the_tailors_figures_are_inches_and_a_swing_is_the_angle_that_half_inches_make() -> None:
-    # Arithmetic: 1/2 in and 1/2 in over a collar of 3 in, stand and fall together, from its seam to its edge.
-    theirs = single("coat-collar-swing")
-    assert math.degrees(1.0 / (named("coat-collar-figures")["stand"] + named("coat-collar-figures")["fall"])) == (
-        pytest.approx(theirs, abs=3.0)
-    )
