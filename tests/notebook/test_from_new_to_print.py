@@ -103,5 +103,5 @@ def print_it(page: Any, tmp_path: Path) -> None:
     for side in ("across", "up"):
         page.locator(f".square-{side} input").fill("100 mm")
         page.keyboard.press("Tab")
-    page.get_by_text("The print is true").wait_for(timeout=WAIT)
+    page.get_by_text("The print is true: both sides").wait_for(timeout=WAIT)
     page.screenshot(path=tmp_path / "printed.png")
