@@ -89,7 +89,7 @@ def _laid(draft: Draft, found: Sequence[TrimWish]) -> LaidTrim:
 def _cuts(draft: Draft, refs: Sequence[EdgeRef]) -> Iterator[TrimCut]:
     for piece in (draft[name] for name in dict.fromkeys(name for name, _ in refs)):
         own = [piece[edge] for name, edge in refs if name == piece.name]
-        things = piece.count // layers(draft, piece)
+        things = piece.count // cut_layers(draft, piece)
         if len(own) > 1 and _meet(piece, *(edge.name for edge in own[:2])):
             yield TrimCut("", things, math.fsum(edge.sewn_length for edge in own) + TRIM_ENDS)
             continue
@@ -104,7 +104,7 @@ def _meet(piece: Piece, one: str, other: str) -> bool:
     return abs(piece.index(one) - piece.index(other)) in (1, len(piece.edges) - 1)
 
 
-def layers(draft: Draft, piece: Piece) -> int:
+def cut_layers(draft: Draft, piece: Piece) -> int:
     """Return in how many layers a piece lies on the garment, one of them seen: two of what is sewn to itself and
     turned, as a band, a cuff, a collar or a flap, and of a double yoke."""
     made_up = any(

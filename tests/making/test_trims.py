@@ -19,7 +19,7 @@ from drafting.costume.make import Made
 from drafting.ground.scale import body_scale
 from drafting.making import planned
 from drafting.making.model import Plan, Said
-from drafting.making.order import unsound
+from drafting.making.rules import unsound
 from drafting.making.stages.drawn import sewn_on_paper
 from drafting.making.trim_lengths import laid_trims
 from drafting.making.words import plan_sentence

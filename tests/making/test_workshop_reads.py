@@ -17,7 +17,7 @@ from drafting.draft.roles import EdgeRole, SeamKind
 from drafting.fabric import Fabric
 from drafting.fabric.sorts import Sort
 from drafting.making import planned
-from drafting.making.order import unsound
+from drafting.making.rules import unsound
 from drafting.making.seam_lengths import seam_lengths
 from drafting.making.settings import settings
 from drafting.making.stitch_rows import rows_of
