@@ -45,7 +45,7 @@ def at_fold(piece: Piece) -> set[str]:
     return {names[(at + step) % len(names)] for at in folds for step in (-1, 1)}
 
 
-@remembered(32)
+@remembered(8)
 def seam_lengths(garment: MadeGarment) -> Mapping[str, float]:
     """Return the length sewn of every seam, darts too, by the seam's name; every step of a plan asks for it."""
     draft = garment.draft

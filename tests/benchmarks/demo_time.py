@@ -3,7 +3,8 @@
 The processor's time of the whole process (user and system), beside that of a fixed piece of work in the same
 minute; with the folder of another tree of the kit, such as a worktree of an earlier commit, both run in turn
 and the ratio is printed. The first run of each, which compiles, is not counted; what it compiled is kept as an
-installed kit keeps it, though the machine's settings may say otherwise. Then what one garment takes to be drafted, finished and checked, on adults of `bdims` (Heinz et al. 2003) one after the other.
+installed kit keeps it, though the machine's settings may say otherwise. Then what one garment takes to be
+drafted, finished and checked, on adults of `bdims` (Heinz et al. 2003) one after the other.
 """
 
 from __future__ import annotations
