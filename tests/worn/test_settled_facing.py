@@ -15,7 +15,7 @@ from drafting.costume.worn import worn
 from drafting.ground.shipped import shipped
 from drafting.worn.nouns import AtRest, Limb, Reals, SewnMesh
 from drafting.worn.settled.balance import scene_of, scene_with, second_derivative, state_at
-from drafting.worn.settled.facing import LegCloth, leg_cloth, walls_faced
+from drafting.worn.settled.facing import LegCloth, leg_cloth, no_walls, walls_faced
 from drafting.worn.settled.sheet import sheet_of
 from drafting.worn.settled.touch import unheld
 from tests.worn.meshes import hoop, ply
@@ -98,6 +98,21 @@ def test_walls_of_a_pleat_belong_outside_one_another_even_once_they_slipped_thro
     of_pleat = wall[found.places] != 0
     assert of_pleat.sum() > 0.8 * (wall != 0).sum()
     assert (found.way[of_pleat, 1] * wall[found.places][of_pleat] > 0.9).all()
+
+
+def test_who_was_told_a_side_of_a_wall_keeps_it_when_told_to() -> None:
+    """Crumpled under the seat of large breeches each look told other sides, and nothing came to rest (1.8)."""
+    points, _ = flattened(-1.0)
+    cloth = leg()[2]
+    found = walls_faced(cloth, points)
+    assert len(found.side) > 50
+    turned = replace(found, side=-found.side, way=-found.way)
+    again = walls_faced(cloth, points, turned)
+    assert (again.side == -found.side).all()
+    assert np.abs(again.way + found.way).max() < 1e-12
+    strangers = replace(turned, corners=np.full_like(found.corners, -1))
+    assert (walls_faced(cloth, points, strangers).side == found.side).all()
+    assert (walls_faced(cloth, points, no_walls()).side == found.side).all()
 
 
 def test_an_open_leg_meets_nothing() -> None:

@@ -76,7 +76,7 @@ def whole_cloth(rest: AtRest) -> WholeCloth:
     count, faces = mesh.count, mesh.sewn
     own, numbers = np.arange(len(faces)), np.arange(count)
     if not mesh.halved:
-        under = LAP * under_left(rest)
+        under = laps_over(rest)
         return WholeCloth(
             points=points, triangles=faces, source=numbers, own=own, flat=mesh.triangles, behind=under
         )
@@ -98,6 +98,11 @@ def whole_cloth(rest: AtRest) -> WholeCloth:
 def laps_under(points: Reals) -> Reals:
     """Return (N,): mm that points of the right hand lie behind: those beyond the middle, left over right."""
     return np.where(points[:, 0] > 0.0, LAP, 0.0)
+
+
+def laps_over(rest: AtRest) -> Reals:
+    """Return (count,): mm that sewn points of a garment made for both hands lie behind, left over right."""
+    return np.where(under_left(rest), LAP, 0.0)
 
 
 def seen_cloth(look: Look) -> WholeCloth:
@@ -153,7 +158,7 @@ def _across(look: Look, whole: WholeCloth) -> Reals:
 def edge_traces(look: Look, layer: int) -> Iterator[Trace]:
     """Yield the lines of a garment, where it is sewn and where it ends, on both hands, but under other cloth."""
     rest = look.rest
-    right = LAP * under_left(rest)
+    right = laps_over(rest)
     for ref in look.lines:
         up = raised(look, ref)
         nearer = ON_CLOTH + layer * LAYER + (LIES_ON if up else 0.0)

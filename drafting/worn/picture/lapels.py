@@ -16,7 +16,7 @@ from drafting.geometry.curve import Points
 from drafting.worn.contact import DistanceField
 from drafting.worn.nouns import AtRest, Limb, Reals, SewnMesh, Truth, Whole
 from drafting.worn.picture.dressed import whole_cloth
-from drafting.worn.picture.laps import Meeting, meetings, mirrored
+from drafting.worn.picture.laps import FrontsMeeting, meetings, over_straight
 from drafting.worn.picture.tucked import NEAREST, OuterCloth, evened, faces_out, shares
 
 ROUNDS = 6
@@ -112,14 +112,14 @@ def _folded_back(rest: AtRest, over: Truth) -> tuple[Reals, Truth]:
             moved[to[lap]] = True
             roll = mesh.pieces[side.piece].roll
             if roll is not None:
-                folded = mirrored(flat, roll)
+                folded = over_straight(flat, roll)
                 lies = turned[to] & (side.inside(folded) < 0.0)
                 points[to[lies]] = _carried(points, mesh, faces, folded[lies])
                 moved[to[lies]] = True
     return points, moved
 
 
-def _on_other(rest: AtRest, meeting: Meeting, flat: Points) -> Reals:
+def _on_other(rest: AtRest, meeting: FrontsMeeting, flat: Points) -> Reals:
     """Return (N, 3): where places of a front lie on the other hand's."""
     faces = rest.mesh.triangles[rest.mesh.piece == meeting.other.piece]
     found = _carried(rest.points, rest.mesh, faces, meeting.across(flat))

@@ -26,7 +26,7 @@ class FrontSide:
 
     def inside(self, flat: Points) -> Reals:
         """Return (N,): mm that places lie within the middle, less than nothing where they lap over it."""
-        return self.hand * beside(flat, self.middle)
+        return self.hand * left_from(flat, self.middle)
 
     def along(self, flat: Points) -> Reals:
         """Return (N,): mm down the middle beside which places lie."""
@@ -42,7 +42,7 @@ class FrontSide:
 
 
 @dataclass(frozen=True)
-class Meeting:
+class FrontsMeeting:
     """A front that laps over the `other` hand's, whose places beside it lie `lower` mm farther down; `mirrored`
     where the other is its own mirror image."""
 
@@ -52,7 +52,7 @@ class Meeting:
     mirrored: bool
 
     def across(self, flat: Points) -> Points:
-        """Return (N,): where places lie on the other piece, as far within its middle as they lap over their own."""
+        """Return (N,): where places lie on the other piece, as far within its middle as beyond their own."""
         return self.other.at(self.own.along(flat) + self.lower, -self.own.inside(flat))
 
     def foot(self, flat: Points) -> Points:
@@ -60,18 +60,18 @@ class Meeting:
         return self.own.at(self.own.along(flat), np.zeros(len(flat)))
 
 
-def meetings(mesh: SewnMesh) -> Iterator[Meeting]:
+def meetings(mesh: SewnMesh) -> Iterator[FrontsMeeting]:
     """Yield each front that states its middle, with the one it laps over."""
     sides = [side for index in range(len(mesh.pieces)) if (side := _side(mesh, index)) is not None]
     if mesh.halved:
-        yield from (Meeting(side, side, 0.0, True) for side in sides)
+        yield from (FrontsMeeting(side, side, 0.0, True) for side in sides)
         return
     for own in sides:
         for other in sides:
             pairs = _buttoned(mesh, own, other)
             if len(pairs):
                 lower = float(np.median(other.along(pairs[:, 1]) - own.along(pairs[:, 0])))
-                yield Meeting(own, other, lower, False)
+                yield FrontsMeeting(own, other, lower, False)
 
 
 def _side(mesh: SewnMesh, index: int) -> FrontSide | None:
@@ -79,7 +79,7 @@ def _side(mesh: SewnMesh, index: int) -> FrontSide | None:
     if piece.frame.front is None or piece.limb is Limb.LEG:
         return None
     flat = mesh.flat[np.unique(mesh.triangles[mesh.piece == index])] @ np.array([1.0, 1j])
-    return FrontSide(index, piece.frame.front, float(np.sign(beside(flat, piece.frame.front).mean())))
+    return FrontSide(index, piece.frame.front, float(np.sign(left_from(flat, piece.frame.front).mean())))
 
 
 def _buttoned(mesh: SewnMesh, own: FrontSide, other: FrontSide) -> Points:
@@ -113,14 +113,14 @@ def under_left(rest: AtRest) -> Truth:
     return lapped
 
 
-def beside(flat: Points, middle: Straight) -> Reals:
+def left_from(flat: Points, middle: Straight) -> Reals:
     """Return (N,): mm that flat places lie to the left of a straight line."""
     way = middle[1] - middle[0]
     found: Reals = ((flat - middle[0]) / way).imag * abs(way)
     return found
 
 
-def mirrored(flat: Points, middle: Straight) -> Points:
+def over_straight(flat: Points, middle: Straight) -> Points:
     """Return (N,): flat places mirrored in a straight line."""
     way = middle[1] - middle[0]
     found: Points = middle[0] + np.conj((flat - middle[0]) / way) * way
