@@ -95,6 +95,7 @@ ONCE_OFF = (
     ("5 slope", "tailcoat", "coat-body", bdims, 83),
     ("6 shoulder length", "tailcoat", "coat-body", ansur, 100),
     ("7 bust fuller", "shirt", "bodice", ansur, 170),
+    ("7 bust fuller", "shirt", "bodice", ansur, 184),
     ("7 bust fuller", "tailcoat", "coat-body", ansur, 160),
     ("13 round back", "tailcoat", "coat-body", bdims, 10),
     ("16 across front", "tailcoat", "coat-body", ansur, 30),
