@@ -28,7 +28,7 @@ from drafting.ground.findings import Finding, worst
 from drafting.ground.scale import body_scale
 from drafting.ground.shipped import demo_costume
 from drafting.making import planned
-from drafting.making.order import unsound
+from drafting.making.rules import unsound
 from drafting.making.shopping import shopping_csv
 from drafting.making.treating import treating_steps
 from drafting.making.words import plan_sentence

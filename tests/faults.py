@@ -170,7 +170,7 @@ PLANTED = (
     Planted(
         "making/order/used_up.py", '"tape", BOUND, 2 * length', '"tape", BOUND, length', "making", likely=BOUGHT
     ),
-    figure("making/tables.py", "TRIM_ENDS", "20.0", "making", likely=BOUGHT),
+    figure("making/trim_lengths.py", "TRIM_ENDS", "20.0", "making", likely=BOUGHT),
     Planted(
         "making/treating.py",
         "STRETCHES, FUR = 0.10,",

@@ -87,7 +87,7 @@ OTHER_NAMES = {
     "output/folder.py _check_held": "what a system leaves in a folder",
     "finish/choices.py proposed": "names of choices",
     "finish/label.py estimated_line": "names of measures",
-    "making/order/soundness.py _parts": "keys of parts, as the bench makes them",
+    "making/rules/soundness.py _parts": "keys of parts, as the bench makes them",
     "making/words/__init__.py texts": "names of files",
     "notebook/bench/changes.py _lengths": "a number's sign",
     "notebook/measuring/fields.py _labels": "names of measures",

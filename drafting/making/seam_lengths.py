@@ -33,10 +33,10 @@ def has_half(draft: Draft, seam: Seam) -> bool:
 
     An armhole of a front on the fold does not: it is one seam on either hand.
     """
-    return any(edge in _at_fold(draft[name]) for name, edge in (*seam.a, *seam.b))
+    return any(edge in at_fold(draft[name]) for name, edge in (*seam.a, *seam.b))
 
 
-def _at_fold(piece: Piece) -> set[str]:
+def at_fold(piece: Piece) -> set[str]:
     """Return the names of the edges on either side of a piece's fold; none of a piece drawn whole."""
     names = [edge.name for edge in piece.edges]
     folds = [at for at, edge in enumerate(piece.edges) if edge.kind is EdgeKind.FOLD]

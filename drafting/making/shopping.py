@@ -22,7 +22,7 @@ from drafting.layout.packing.model import box_of
 from drafting.making.model import Setting, ShoppingRow, Step, said
 from drafting.making.settings.needles import sold_as
 from drafting.making.supplies import mock_up_cloth, shelves, supplies, threads, up_to
-from drafting.making.tables import trim_length
+from drafting.making.trim_lengths import laid_trims
 from drafting.making.whole_order import work_order
 from drafting.making.words import plan_sentence
 from drafting.shaping.details.zips import sold_zip
@@ -161,11 +161,10 @@ def _trims(made: Made) -> Iterator[ShoppingRow]:
     """Yield one line for each trim that is bought; bias strips come out of the cloth's scraps."""
     groups: dict[tuple[str, float], list[tuple[str, float]]] = defaultdict(list)
     for garment in made.garments:
-        for trim in garment.trims:
-            if not trim.bias:
-                count, each = trim_length(garment, trim)
-                name = f"{garment.name}: {trim.piece} {trim.edge}"
-                groups[trim.kind, trim.width].append((name, count * each))
+        for laid in laid_trims(garment):
+            if not laid.trim.bias:
+                name = f"{garment.name}: {' '.join(laid.place)}"
+                groups[laid.trim.kind, laid.trim.width].append((name, laid.total))
     for (kind, width), parts in groups.items():
         length = up_to(math.fsum(amount for _, amount in parts))
         yield ShoppingRow(kind, said("shop.trim", kind=kind, width=width), length, "mm", tuple(parts))

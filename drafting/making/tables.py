@@ -1,4 +1,4 @@
-"""The plan's tables: buttons and their holes, boning, elastic, gathers. Lengths mm."""
+"""The plan's tables: buttons and their holes, boning, elastic, gathers, trims. Lengths mm."""
 
 from __future__ import annotations
 
@@ -12,11 +12,12 @@ from drafting.costume.make import Made
 from drafting.draft.draft import Draft, EdgeRef, Notion, Seam
 from drafting.draft.gathers import Gathers, gathers_along
 from drafting.draft.openings import hands, seen
+from drafting.draft.piece import EdgeKind
 from drafting.draft.walk import walk
 from drafting.fabric import Fabric
 from drafting.ground.lengths import told
 from drafting.making.model import Said, Table, said
-from drafting.reading.trimming import TrimWish
+from drafting.making.trim_lengths import laid_trims
 from drafting.shaping.flare.elastic import OVERLAP
 
 TableRow = tuple[Said | str | float, ...]
@@ -33,7 +34,7 @@ def tables(made: Made) -> tuple[Table, ...]:
         "table.boning": (("count", "bone", "cut", "how"), _bone_rows),
         "table.elastic": (("count", "cut", "loop", "how"), _elastic_rows),
         "table.gathers": (("drawn", "sewn", "marks", "partner_marks"), _gather_rows),
-        "table.trims": (("count", "trim", "length", "how"), _trim_rows),
+        "table.trims": (("count", "trim", "cut", "total", "how"), _trim_rows),
     }
     found = (
         Table(name, ("head.where", *(f"head.{head}" for head in heads)), tuple(_each(made, rows)))
@@ -157,26 +158,18 @@ def _quarters(length: float) -> Said:
     return said("table.marks", marks=marks)
 
 
-TRIM_ENDS = 40.0
-"""mm of a trim beyond its edge, to turn both ends under (common practice)."""
-
-
-def trim_length(garment: MadeGarment, trim: TrimWish) -> tuple[int, float]:
-    """Return how many lengths of a trim are needed, and how long each is, mm, ends turned under."""
-    piece = garment.draft[trim.piece]
-    whole = 2 if piece.fold_edge is not None else 1
-    return seen(piece), whole * piece[trim.edge].sewn_length + TRIM_ENDS
-
-
 def _trim_rows(garment: MadeGarment) -> Iterator[TableRow]:
-    for trim in garment.trims:
-        count, each = trim_length(garment, trim)
-        how = said("table.trim_bought")
+    for laid in laid_trims(garment):
+        trim, caught = laid.trim, garment.draft.edge(laid.refs[0]).kind is EdgeKind.SEAM
+        how = said("table.trim_caught" if caught else "table.trim_bought")
         if trim.bias:
-            how = said("table.trim_bias", width=trim.width, side=cloth_for_strip(count * each, trim.width))
+            how = said("table.trim_bias", width=trim.width, side=cloth_for_strip(laid.total, trim.width))
         kind = said("table.trim", kind=trim.kind, width=trim.width)
-        length = said("table.length", length=each)
-        yield _where(garment, f"{trim.piece} {trim.edge}"), float(count), kind, length, how
+        each = said("table.length", length=laid.cuts[0].each)
+        if laid.by_hand:
+            each = said("table.each_hand", **laid.by_hand)
+        total = said("table.length", length=laid.total)
+        yield _where(garment, " ".join(laid.place)), float(laid.count), kind, each, total, how
 
 
 def cloth_for_strip(length: float, width: float) -> float:

@@ -17,7 +17,7 @@ from drafting.draft.draft import Notion
 from drafting.draft.piece import EdgeKind
 from drafting.draft.roles import EdgeRole
 from drafting.draft.walk import walk
-from drafting.making.order.soundness import unsound
+from drafting.making.rules.soundness import unsound
 from drafting.making.shopping import shopping
 from drafting.making.words import plan_sentence
 from drafting.shaping.details.fastener_rows import CORD_END, cord_length, evenly

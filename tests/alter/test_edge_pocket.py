@@ -12,7 +12,7 @@ from drafting.costume.choices import choose
 from drafting.costume.garment import make_garment
 from drafting.ground.errors import InputError
 from drafting.ground.scale import body_scale
-from drafting.making.order import unsound
+from drafting.making.rules import unsound
 from drafting.making.stages.drawn import sewn_on_paper
 from drafting.reading.given import Given, Origin
 from drafting.reading.pockets import PocketWish

@@ -18,7 +18,7 @@ from drafting.draft.by_role import edges_as
 from drafting.draft.roles import EdgeRole, SeamKind
 from drafting.draft.walk import walk
 from drafting.ground.errors import DraftError
-from drafting.making.order import unsound
+from drafting.making.rules import unsound
 from drafting.worn.sewn.chosen import sewn_parts
 from tests.alter.styles import ring
 from tests.blocks.figures import chart_woman, errors

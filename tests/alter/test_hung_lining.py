@@ -16,7 +16,7 @@ from drafting.draft.by_role import edges_as
 from drafting.draft.piece import Piece
 from drafting.draft.roles import EdgeRole
 from drafting.ground.errors import DraftError
-from drafting.making.order import unsound
+from drafting.making.rules import unsound
 from tests.alter.styles import ring
 from tests.blocks.figures import chart_woman, errors
 from tests.drawn_bodies import drawn, far

@@ -13,7 +13,7 @@ from drafting.costume.garment import MadeGarment, draft_garment
 from drafting.draft.by_role import edges_as
 from drafting.draft.roles import EdgeRole
 from drafting.ground.errors import DraftError
-from drafting.making.order import unsound
+from drafting.making.rules import unsound
 from drafting.making.words import plan_sentence
 from tests.alter.styles import ring
 from tests.blocks.figures import chart_woman, errors

@@ -19,7 +19,7 @@ from drafting.costume.make import make
 from drafting.draft.piece import Piece
 from drafting.ground.errors import DraftError, InputError
 from drafting.ground.scale import body_scale
-from drafting.making.order import unsound
+from drafting.making.rules import unsound
 from drafting.making.stages.drawn import sewn_on_paper
 from drafting.reading.given import Origin
 from drafting.reading.pockets import PocketWish

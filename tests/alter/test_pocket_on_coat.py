@@ -16,7 +16,7 @@ from drafting.costume.choices import choose
 from drafting.costume.garment import MadeGarment, make_garment
 from drafting.draft.piece import Piece
 from drafting.ground.scale import body_scale
-from drafting.making.order import unsound
+from drafting.making.rules import unsound
 from drafting.reading.given import Origin
 from drafting.reading.pockets import PocketWish
 from tests.blocks.figures import chart_woman, errors

@@ -16,7 +16,7 @@ from drafting.draft.roles import EdgeRole, SeamKind
 from drafting.draft.walk import walk
 from drafting.ground.errors import DraftError
 from drafting.ground.scale import body_scale
-from drafting.making.order import unsound
+from drafting.making.rules import unsound
 from drafting.reading.given import Given, Origin
 from tests.blocks.figures import errors
 from tests.blocks.sleeves import odd_bodies

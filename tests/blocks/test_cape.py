@@ -28,7 +28,7 @@ from drafting.fabric import Fabric
 from drafting.ground.errors import DraftError
 from drafting.making import planned
 from drafting.making.cautions import children
-from drafting.making.order import unsound
+from drafting.making.rules import unsound
 from drafting.shaping.cape.plan import cape_plan, shoulder_girth
 from tests.blocks.figures import chart_woman, errors
 from tests.blocks.own import ROOT

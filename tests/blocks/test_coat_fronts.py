@@ -17,7 +17,7 @@ from drafting.draft.draft import Draft
 from drafting.draft.piece import Piece
 from drafting.draft.roles import PieceRole
 from drafting.draft.walk import walk
-from drafting.making.order import unsound
+from drafting.making.rules import unsound
 from drafting.making.words import text
 from tests.blocks.figures import chart_woman, errors
 from tests.blocks.test_contact_sheets_of_settings import six

@@ -15,7 +15,7 @@ from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.geometry import line
 from drafting.ground.errors import DraftError
-from drafting.making.order import unsound
+from drafting.making.rules import unsound
 from tests.blocks.figures import chart_woman, errors, level
 from tests.blocks.test_contact_sheets_of_settings import six
 from tests.blocks.test_lapels import coat, sample

@@ -19,7 +19,7 @@ from drafting.draft.roles import EdgeRole, Half, LevelKind, SeamKind
 from drafting.draft.walk import walk
 from drafting.fabric import Fabric
 from drafting.ground.errors import DraftError
-from drafting.making.order import unsound
+from drafting.making.rules import unsound
 from tests.blocks.figures import chart_woman, errors
 from tests.blocks.small_pieces import ruled
 from tests.blocks.test_contact_sheets_of_settings import six

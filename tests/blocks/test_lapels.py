@@ -16,7 +16,7 @@ from drafting.body import Body
 from drafting.costume.garment import MadeGarment, draft_garment
 from drafting.draft.draft import Draft
 from drafting.draft.roles import PieceRole
-from drafting.making.order import unsound
+from drafting.making.rules import unsound
 from tests.blocks.figures import chart_woman, errors
 from tests.blocks.test_contact_sheets_of_settings import six
 from tests.drawn_bodies import drawn, far

@@ -17,7 +17,7 @@ from drafting.draft.piece import EdgeKind
 from drafting.draft.roles import EdgeRole
 from drafting.ground.errors import DraftError
 from drafting.making import planned
-from drafting.making.order import unsound
+from drafting.making.rules import unsound
 from tests.blocks.figures import chart_woman, errors
 from tests.blocks.small_pieces import ruled
 from tests.blocks.test_skirt import sample

@@ -22,7 +22,7 @@ from drafting.draft.roles import SeamKind
 from drafting.draft.walk import walk
 from drafting.fabric import Fabric
 from drafting.ground.errors import DraftError
-from drafting.making.order import unsound
+from drafting.making.rules import unsound
 from drafting.making.words import text
 from drafting.shaping.skirt.circle import panels_for, waist_ring
 from tests.blocks.figures import chart_woman, errors

@@ -20,7 +20,7 @@ from drafting.draft.piece import Piece
 from drafting.draft.walk import walk
 from drafting.ground.errors import DraftError
 from drafting.ground.scale import allowance_scale
-from drafting.making.order import unsound
+from drafting.making.rules import unsound
 from tests.alter.styles import ring
 from tests.blocks.figures import chart_woman, errors
 from tests.drawn_bodies import drawn, far

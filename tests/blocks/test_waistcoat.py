@@ -29,7 +29,7 @@ from drafting.fabric import Fabric
 from drafting.fitting.mock_up import tried
 from drafting.ground.errors import DraftError
 from drafting.making import planned
-from drafting.making.order import unsound
+from drafting.making.rules import unsound
 from drafting.making.words import plan_sentence
 from drafting.worn.sewn.mesh import sewn_mesh
 from tests.blocks.figures import FULL, chart_man, chart_woman, errors, full_bust

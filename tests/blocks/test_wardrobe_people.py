@@ -15,7 +15,7 @@ from drafting.body import Body
 from drafting.costume.file import read_costume
 from drafting.costume.make import make
 from drafting.draft.roles import LevelKind
-from drafting.making.order import unsound
+from drafting.making.rules import unsound
 from tests.blocks.figures import chart_woman
 from tests.blocks.wardrobe import WAYS, amiss, asked, made_up
 from tests.bodies import ansur, bdims

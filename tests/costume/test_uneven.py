@@ -21,7 +21,7 @@ from drafting.draft.piece import EdgeKind
 from drafting.draft.walk import walk
 from drafting.fabric import Fabric
 from drafting.ground.scale import body_scale
-from drafting.making.order.soundness import unsound
+from drafting.making.rules.soundness import unsound
 from drafting.reading.fullness import FullnessWish
 from drafting.reading.given import Origin
 from drafting.reading.trimming import TrimWish

@@ -20,7 +20,7 @@ from drafting.fabric.handling import TABLE, gentlest
 from drafting.fabric.sorts import SORTS, Sort
 from drafting.making import planned
 from drafting.making.model import Plan, Step
-from drafting.making.order import unsound
+from drafting.making.rules import unsound
 from drafting.making.settings import setting_said
 from drafting.making.stages.drawn import sewn_on_paper
 from drafting.making.stages.picture import InkMark

@@ -232,7 +232,7 @@ def test_a_trim_is_bought_for_every_hand_and_a_bias_strip_comes_from_a_square() 
     from dataclasses import replace
 
     from drafting.making.shopping import shopping as listed
-    from drafting.making.tables import TRIM_ENDS, trim_length
+    from drafting.making.trim_lengths import TRIM_ENDS, laid_trims
     from drafting.reading.trimming import TrimWish
 
     base = laid("lamplighter")
@@ -241,14 +241,14 @@ def test_a_trim_is_bought_for_every_hand_and_a_bias_strip_comes_from_a_square() 
     coat = replace(base.garments[0], trims=(braid, piping))
     costume = replace(base, garments=(coat, *base.garments[1:]))
     lapel = coat.draft["front"]["lapel"].length
-    assert trim_length(coat, braid) == (2, pytest.approx(lapel + TRIM_ENDS))
+    on_lapel, on_fall = laid_trims(coat)
+    assert (on_lapel.count, on_lapel.cuts[0].each) == (2, pytest.approx(lapel + TRIM_ENDS))
     row = next(r for r in listed(costume, {}) if r.what == "braid")
     assert 2 * (lapel + TRIM_ENDS) <= row.amount < 2 * (lapel + TRIM_ENDS) + 100.0
     table = next(t for t in tables(costume) if t.key == "table.trims")
     assert len(table.rows) == 2
-    side = dict(table.rows[1][4].facts)["side"]  # type: ignore[union-attr]
-    count, each = trim_length(coat, piping)
-    assert side**2 / 40.0 >= count * each  # the area of a strip is its cloth's
+    side = dict(table.rows[1][5].facts)["side"]  # type: ignore[union-attr]
+    assert side**2 / 40.0 >= on_fall.total  # the area of a strip is its cloth's
 
 
 def test_a_flys_seams_are_sewn_once_and_not_on_both_hands() -> None:

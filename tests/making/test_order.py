@@ -6,7 +6,7 @@ import pytest
 
 from drafting.costume.garment import draft_garment
 from drafting.making import planned, work_order
-from drafting.making.order import unsound
+from drafting.making.rules import unsound
 from drafting.making.words import plan_sentence as text
 from tests.bodies import bdims
 from tests.making.figures import laid, made, on_the_bias, with_cloth

@@ -18,7 +18,7 @@ from drafting.draft.piece import EdgeKind
 from drafting.fabric.sorts import SORTS, Sort
 from drafting.ground.errors import DraftError, InputError
 from drafting.making.model import Step
-from drafting.making.order import unsound
+from drafting.making.rules import unsound
 from drafting.making.stages.drawn import sewn_on_paper
 from drafting.making.stages.picture import InkMark
 from drafting.reading.trimming import KINDS, TrimWish

@@ -20,8 +20,8 @@ from drafting.fabric.sorts import SORTS
 from drafting.ground.errors import DraftError, InputError
 from drafting.ground.scale import body_scale
 from drafting.making import planned
-from drafting.making.order import unsound
 from drafting.making.order.seam_kinds import WORK
+from drafting.making.rules import unsound
 from drafting.reading.given import Given, Origin
 from drafting.reading.pockets import PocketWish
 from drafting.reading.trimming import TrimWish

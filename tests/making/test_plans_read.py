@@ -23,7 +23,8 @@ from drafting.ground.errors import DraftError
 from drafting.making.cutting_work import cutting_steps
 from drafting.making.fit.ease import ease_rows
 from drafting.making.model import Step, said
-from drafting.making.order import in_waiting_time, sewing_steps, unsound
+from drafting.making.order import in_waiting_time, sewing_steps
+from drafting.making.rules import unsound
 from drafting.making.settings import setting_said, settings
 from drafting.making.words import text
 from drafting.reading.trimming import TrimWish

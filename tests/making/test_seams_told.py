@@ -6,7 +6,7 @@ import pytest
 
 from drafting.costume.garment import draft_garment
 from drafting.draft.roles import SeamKind
-from drafting.making.order import unsound
+from drafting.making.rules import unsound
 from drafting.making.words import plan_sentence as text
 from tests.bodies import bdims
 from tests.making.orders import WOVEN, costume_of, order_of

@@ -12,8 +12,8 @@ from drafting.costume.garment import MadeGarment, draft_garment
 from drafting.draft.piece import EdgeKind
 from drafting.making import planned
 from drafting.making.model import Step
-from drafting.making.order import unsound
 from drafting.making.order.used_up import GLUED, HELD_BY_TAPE
+from drafting.making.rules import unsound
 from drafting.making.words import texts
 from tests.blocks.figures import errors
 from tests.bodies import bdims

@@ -11,7 +11,7 @@ import pytest
 
 from drafting.costume.garment import MadeGarment, draft_garment
 from drafting.making.model import Step
-from drafting.making.order import unsound
+from drafting.making.rules import unsound
 from drafting.making.thread import rows_of
 from drafting.making.words import text
 from drafting.reading.pockets import PocketWish

@@ -17,11 +17,11 @@ from drafting.draft.roles import EdgeRole, SeamKind
 from drafting.fabric import Fabric
 from drafting.fabric.sorts import Sort
 from drafting.making import planned
-from drafting.making.order import unsound
+from drafting.making.rules import unsound
 from drafting.making.seam_lengths import seam_lengths
 from drafting.making.settings import settings
 from drafting.making.stitch_rows import rows_of
-from drafting.making.tables import trim_length
+from drafting.making.trim_lengths import laid_trims
 from drafting.making.words import plan_sentence
 from drafting.reading.trimming import TrimWish
 from tests.bodies import bdims
@@ -150,8 +150,8 @@ def test_the_hidden_layer_of_a_yoke_is_neither_trimmed_nor_turned_in() -> None:
     """Plain arithmetic: one outer yoke on the fold takes its edge twice, and 40 mm for the ends of the braid."""
     shirt = draft_garment(bdims()[3], WOVEN, "shirt", {"back_shaping": "yoke"})
     yoke = shirt.draft["back-yoke"]
-    count, each = trim_length(shirt, TrimWish("back-yoke", "yoke", "braid", 10.0))
-    assert (count, each) == (1, pytest.approx(2 * yoke["yoke"].length + 40.0))
+    (laid,) = laid_trims(replace(shirt, trims=(TrimWish("back-yoke", "yoke", "braid", 10.0),)))
+    assert (laid.count, laid.total) == (1, pytest.approx(2 * yoke["yoke"].length + 40.0))
     assert hands(yoke) == 2
     assert hands(replace(yoke, copies=1)) == 2
 

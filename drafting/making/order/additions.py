@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 from drafting.draft.by_role import pieces_as
-from drafting.draft.draft import EdgeRef, Seam
+from drafting.draft.draft import Draft, EdgeRef, Seam
 from drafting.draft.piece import EdgeKind, Piece, Placement
 from drafting.draft.roles import FACINGS, SEWN_ON, EdgeRole, PieceRole, SeamKind
 from drafting.making.model import Said, Stage, said
-from drafting.making.order.parts import Bench, pieces_of
+from drafting.making.order.parts import Bench, base_of, pieces_of
 from drafting.making.settings.edges import ADDED
-from drafting.making.tables import trim_length
-from drafting.reading.trimming import TrimWish
+from drafting.making.trim_lengths import LaidTrim, laid_trims
 
 
 def bones(bench: Bench) -> None:
@@ -49,9 +48,10 @@ def caught_trims(bench: Bench, *, small: bool) -> None:
 
     Those of `small` things that are sewn onto a piece come before these are made up.
     """
-    for trim in bench.garment.trims:
-        if _is_caught(bench, trim) and (bench.garment.draft[trim.piece].role in SEWN_ON) == small:
-            _trim(bench, trim, "prepare")
+    draft = bench.garment.draft
+    for laid in laid_trims(bench.garment):
+        if _is_caught(draft, laid) and (draft[laid.trim.piece].role in SEWN_ON) == small:
+            _trim(bench, laid, "prepare")
 
 
 def trims(bench: Bench) -> None:
@@ -59,34 +59,43 @@ def trims(bench: Bench) -> None:
     ends turned under."""
     for what in ON_HEMS:
         _on_marks(bench, what, "finish")
-    for trim in bench.garment.trims:
-        if not _is_caught(bench, trim):
-            _trim(bench, trim, "finish")
+    for laid in laid_trims(bench.garment):
+        if not _is_caught(bench.garment.draft, laid):
+            _trim(bench, laid, "finish")
 
 
-def _is_caught(bench: Bench, trim: TrimWish) -> bool:
-    return bench.garment.draft[trim.piece][trim.edge].kind is EdgeKind.SEAM
+def _is_caught(draft: Draft, laid: LaidTrim) -> bool:
+    return draft.edge(laid.refs[0]).kind is EdgeKind.SEAM
 
 
-def _trim(bench: Bench, trim: TrimWish, stage: Stage) -> None:
-    count, each = trim_length(bench.garment, trim)
+def _trim(bench: Bench, laid: LaidTrim, stage: Stage) -> None:
+    """Sew a trim on, both hands of it in one step."""
+    draft, trim = bench.garment.draft, laid.trim
     key = TRIMMED.get(trim.kind, "do.trim_caught" if stage == "prepare" else "do.trim_on")
-    piece, edge = _seen(bench, trim)
-    say = [said(key, kind=trim.kind, piece=piece, edge=edge)]
-    if piece != trim.piece:
-        say.append(said("do.trim_rolls", piece=trim.piece, facing=piece))
-    bench.do(stage, "trim", f"with {trim.kind}", (piece,), say, length=count * each)
-    bench.also(along=[(piece, edge)], setting=bench.settings.get((bench.garment.name, ADDED)))
+    seen = [_seen(draft, trim.kind, ref) for ref in laid.refs]
+    pieces = list(dict.fromkeys(piece for piece, _ in seen))
+    own = base_of(draft[pieces[0]]) if len(pieces) > 1 else pieces[0]
+    asked, edge = laid.place
+    if tuple(seen) != laid.refs:
+        edge = seen[0][1]
+    if draft.edge(seen[0]).role is EdgeRole.FRONT_EDGE:
+        edge = "front"  # else it is the edge edge
+    say = [said(key, kind=trim.kind, piece=own, edge=edge)]
+    if laid.by_hand:
+        say.append(said("do.trim_hands", **laid.by_hand))
+    if tuple(seen) != laid.refs:
+        say.append(said("do.trim_rolls", piece=asked, facing=own))
+    bench.do(stage, "trim", f"with {trim.kind}", pieces, say, length=laid.total)
+    bench.also(along=seen, setting=bench.settings.get((bench.garment.name, ADDED)))
 
 
-def _seen(bench: Bench, trim: TrimWish) -> EdgeRef:
+def _seen(draft: Draft, kind: str, asked: EdgeRef) -> EdgeRef:
     """Return the edge that a trim lies along: the facing's where the front rolls as a lapel and hides its own.
 
     Piping in the seam, and a binding round it, show on both sides and stay where they are.
     """
-    draft, asked = bench.garment.draft, (trim.piece, trim.edge)
-    rolls = any(mark.what == "roll line" for mark in draft[trim.piece].placements)
-    if trim.kind in TRIMMED or not rolls or draft.edge(asked).role is not EdgeRole.LAPEL:
+    rolls = any(mark.what == "roll line" for mark in draft[asked[0]].placements)
+    if kind in TRIMMED or not rolls or draft.edge(asked).role is not EdgeRole.LAPEL:
         return asked
     for seam in draft.seams:
         here, there = (seam.a, seam.b) if asked in seam.a else (seam.b, seam.a)

@@ -69,8 +69,10 @@ def padded_shoulders(bench: Bench) -> None:
 
 
 def _top_of(piece: Piece, role: EdgeRole) -> list[Edge]:
-    """Return the edges at the top of an opening: of a vent what its seam ends at, of a pleat its edge."""
-    return vent_tops(piece) if role is EdgeRole.VENT else list(edges_as(piece, role)[:1])
+    """Return the edges at the top of an opening: of a vent what its seam ends at, of a pleat the uppermost."""
+    if role is EdgeRole.VENT:
+        return vent_tops(piece)
+    return sorted(edges_as(piece, role), key=lambda edge: -edge.path.at(edge.length / 2).imag)[:1]
 
 
 def _count(draft: Draft, ends: list[tuple[str, str]]) -> int:
@@ -99,7 +101,8 @@ def bars(bench: Bench) -> None:
     say, counts = [], [_count(draft, found) for found in (ends, feet)]
     if ends:
         key = "do.bars" if counts[0] > 1 else "do.bars_one"
-        say.append(said(key, names=", ".join(f"{piece} {edge}" for piece, edge in ends), n=counts[0]))
+        names = dict.fromkeys(f"{base_of(draft[piece])} {edge}" for piece, edge in ends)
+        say.append(said(key, names=", ".join(names), n=counts[0]))
     if feet:
         say.append(said("do.bars_fall", n=counts[1]))
     if say:

@@ -15,10 +15,11 @@ from drafting.draft.piece import Edge, EdgeKind
 from drafting.draft.roles import EdgeRole
 from drafting.ground.lengths import told
 from drafting.making.model import Stage, Supply, said
-from drafting.making.order.parts import Bench, base_of
+from drafting.making.order.parts import Bench, base_of, edges_told
 from drafting.making.order.seam_kinds import is_facing, is_sleeve
 from drafting.making.order.used_up import STAY
 from drafting.making.seam_lengths import turned_edges
+from drafting.shaping.details.zips import sold_zip
 
 OPENED = {
     EdgeRole.VENT: "do.vent",
@@ -57,7 +58,7 @@ def finish_open(bench: Bench, stage: Stage, name: str, refs: list[EdgeRef]) -> N
         name,
         list(dict.fromkeys(piece for piece, _ in refs)),
         [
-            said(key, names=", ".join(f"{piece} {edge}" for piece, edge in found), sewn=_length(bench, found))
+            said(key, names=edges_told(bench.garment.draft, found), sewn=_length(bench, found))
             for (key, _), found in groups.items()
         ],
         edges=refs,
@@ -66,14 +67,17 @@ def finish_open(bench: Bench, stage: Stage, name: str, refs: list[EdgeRef]) -> N
     bench.also(*_bought(bench, groups))
 
 
-def finish_slits(bench: Bench, seams: Sequence[Seam]) -> None:
-    """Finish the slits that end at an edge which one of these seams closes, before a band is sewn on there."""
+ENDING = (EdgeRole.SLIT, EdgeRole.CENTRE)
+"""What a band or a collar closes over the end of: a cape's front edges end in its stand (common practice)."""
+
+
+def finish_ends(bench: Bench, seams: Sequence[Seam]) -> None:
+    """Finish the slits and front edges that end at an edge which one of these seams closes, before a band or a
+    collar is sewn on there."""
     draft = bench.garment.draft
     sewn = {ref for seam in seams for ref in (*seam.a, *seam.b)}
-    slits = [
-        ref for ref in still_open(bench) if draft.edge(ref).role is EdgeRole.SLIT and _beside(draft, ref) & sewn
-    ]
-    finish_open(bench, "join", "slits turned in", slits)
+    ends = [ref for ref in still_open(bench) if draft.edge(ref).role in ENDING and _beside(draft, ref) & sewn]
+    finish_open(bench, "join", "ends turned in", ends)
 
 
 def _beside(draft: Draft, ref: EdgeRef) -> set[EdgeRef]:
@@ -120,7 +124,8 @@ def _is_straight(edge: Edge) -> bool:
 
 
 def _bought(bench: Bench, groups: _Groups) -> Iterator[Supply]:
-    """Yield the tape along what is curved, and the ribbon inside a waist, as long as the edges of both hands."""
+    """Yield the tape along what is curved and the ribbon inside a waist, as long as the edges of both hands, and
+    the zip of a fly that is turned in."""
     fabric, role = bench.fabric, bench.garment.fabric
     knit = fabric is not None and fabric.weave == "knit"
     for key, what, kind in (
@@ -130,6 +135,9 @@ def _bought(bench: Bench, groups: _Groups) -> Iterator[Supply]:
     ):
         if refs := groups.get((key, "")):
             yield Supply(what, kind, _length(bench, refs) + TAPE_ENDS, "mm", role)
+    if refs := groups.get(("do.fly", "")):
+        longest = max(bench.garment.draft.edge(ref).length for ref in refs)
+        yield Supply("zip", f"trouser zip, {told(sold_zip(longest), 'ready')}", 1.0, "piece", role)
 
 
 def _length(bench: Bench, refs: Sequence[EdgeRef]) -> float:

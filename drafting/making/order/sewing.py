@@ -23,7 +23,7 @@ from drafting.making.docket import interfaced, is_block_fused
 from drafting.making.model import Said, Setting, Step, said
 from drafting.making.order import additions as adding
 from drafting.making.order import closings, fastening, finishing, fitting, inside, revers, units, yokes
-from drafting.making.order.open_edges import finish_slits
+from drafting.making.order.open_edges import finish_ends
 from drafting.making.order.parts import Bench, base_of, own_each_hand, pieces_of
 from drafting.making.order.pressing import gathers, narrowed, pressed, raw_edges
 from drafting.making.order.seam_kinds import (
@@ -89,7 +89,7 @@ def closed(bench: Bench, seams: Mapping[SeamWork, list[Seam]], turned: Sequence[
         elsewhere = [seam for seam in elsewhere if seam not in collar]
         revers.put_on(bench, turned, collar, facing)
         facing = []
-    finish_slits(bench, elsewhere)
+    finish_ends(bench, elsewhere)
     finishing.bearers(bench)
     units.attached(bench, elsewhere)
     units.join_facings(bench, facing)

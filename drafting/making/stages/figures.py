@@ -166,8 +166,7 @@ def _of_marks(so_far: SoFar, own: Sequence[str], step: Step) -> StageDrawing | N
         for name in own:
             if marks := [m for m in goods.shapes[name].piece.placements if m.piece and m.piece in own]:
                 return applied(goods, name, marks)
-        along = [(t.piece, t.edge) for t in goods.garment.trims if t.piece in own]
-        return trimmed(goods, along) if along else None
+        return trimmed(goods, step.along) if step.along else None
     notions = {notion.what for notion in _notions(so_far, step)}
     if "elastic" in notions:
         refs = [ref for notion in _notions(so_far, step) for ref in notion.edges]

@@ -14,6 +14,7 @@ BOUGHT = {
     "turned_lined": "tape",
     "waist": "ribbon",
     "roll_tape": "tape",
+    "fly": "zip",
     "zip_strip": "tape",
     "zip_invisible": "tape",
     "eyelets": "tape",

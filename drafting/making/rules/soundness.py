@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 
 from drafting.costume.make import Made
 from drafting.making.model import Step
-from drafting.making.order.too_early import out_of_order
+from drafting.making.rules.too_early import out_of_order
 from drafting.making.seam_lengths import turned_edges
 
 

@@ -1,0 +1,68 @@
+"""What is worked in the round comes after the seams that close it, and what ends in a band before the band.
+
+All is common practice.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from drafting.costume.garment import MadeGarment
+from drafting.draft.draft import Draft, Seam
+from drafting.draft.piece import EdgeKind
+from drafting.draft.roles import SeamKind
+from drafting.fabric import Fabric
+from drafting.making.model import Step
+from drafting.making.order.seam_kinds import SeamWork, kind_of
+from drafting.making.rules.asking import neighbours, pieces_joined, sewn_at
+
+
+def set_in_round(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[Step]) -> Iterator[str]:
+    """A sleeve goes into its armhole when both are rounds: sleeve seams, shoulders and sides are sewn."""
+    draft = garment.draft
+    for seam in draft.seams:
+        if kind_of(draft, seam) != "set in":
+            continue
+        pieces, at = pieces_joined(seam.a, seam.b), sewn_at(steps, seam.name)
+        rounds = [s for s in draft.seams if pieces & pieces_joined(s.a, s.b) and _closes(draft, s)]
+        late = [s.name for s in rounds if sewn_at(steps, s.name) > at]
+        if late:
+            yield f"{seam.name} is sewn before {', '.join(late)}, which close its round"
+
+
+def _closes(draft: Draft, seam: Seam) -> bool:
+    return kind_of(draft, seam) == "limb" or seam.kind in (SeamKind.SHOULDER, SeamKind.SIDE)
+
+
+def ended_in_time(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[Step]) -> Iterator[str]:
+    """A hem, a casing runs across seams that are sewn; a zip, a fly, a slit, a front is finished before a band
+    closes over its end."""
+    draft = garment.draft
+    for i, step in enumerate(steps):
+        crossing: tuple[SeamWork, ...] = ("body", "flare", "limb") if step.verb in ("hem", "casing") else ()
+        for ref in step.edges:
+            beside = neighbours(draft, ref) - {ref}
+            ends = [s for s in draft.seams if beside & {*s.a, *s.b}]
+            late = [s.name for s in ends if kind_of(draft, s) in crossing and sewn_at(steps, s.name) > i]
+            if late:
+                yield f"{step.key} turns {' '.join(ref)} before {', '.join(late)}, which it crosses"
+            opening = draft.edge(ref).kind is EdgeKind.OPENING
+            shut = [s.name for s in ends if kind_of(draft, s) == "attach" and sewn_at(steps, s.name) < i]
+            if opening and shut:
+                yield f"{step.key} finishes {' '.join(ref)} after {', '.join(shut)}, which closes over its end"
+
+
+def flies_first(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[Step]) -> Iterator[str]:
+    """A fly is made while the fronts lie flat, before their other leg seams and before the band."""
+    draft = garment.draft
+    for fly in (seam for seam in draft.seams if kind_of(draft, seam) == "fly"):
+        fronts, at = pieces_joined(fly.a, fly.b), sewn_at(steps, fly.name)
+        late = [
+            seam.name
+            for seam in draft.seams
+            if seam.kind in (SeamKind.SIDE, SeamKind.INSEAM, SeamKind.ATTACHED)
+            and fronts & pieces_joined(seam.a, seam.b)
+            and sewn_at(steps, seam.name) < at
+        ]
+        if late:
+            yield f"{fly.name} is sewn after {', '.join(late)}: the fronts lie flat no longer"
