@@ -9,15 +9,19 @@ import numpy as np
 import pytest
 
 from drafting.blocks import use_blocks
+from drafting.body import wearer
 from drafting.costume.make import make
 from drafting.costume.whole import read_whole_costume
 from drafting.costume.worn import worn
 from drafting.ground.shipped import shipped
+from drafting.worn.form import wearers_form
 from drafting.worn.nouns import AtRest, Limb, Reals, SewnMesh
 from drafting.worn.settled.balance import scene_of, scene_with, second_derivative, state_at
 from drafting.worn.settled.facing import LegCloth, leg_cloth, no_walls, walls_faced
 from drafting.worn.settled.sheet import sheet_of
 from drafting.worn.settled.touch import unheld
+from tests.worn.dressed import on_form
+from tests.worn.garments import drafted
 from tests.worn.meshes import hoop, ply
 from tests.worn.posts import post_field
 from tests.worn.test_settled_derivatives import dense_matrix, differences
@@ -180,3 +184,13 @@ def test_who_meets_is_told_by_pairs_of_which_each_block_exists() -> None:
     once = scene_with(scene, walls_faced(cloth, points))
     assert once.pattern is not scene.pattern
     assert scene_with(once, walls_faced(cloth, points)).pattern is once.pattern
+
+
+@pytest.mark.population
+def test_breeches_with_a_fall_come_to_rest_on_a_very_large_wearer() -> None:
+    """1.4 m round the waist: each look at the crumples beneath the seat told other sides, and 1.8 was left."""
+    large = wearer({"height": 1680, "bust_girth": 1420, "waist_girth": 1400, "hip_girth": 1500})
+    rest = on_form(
+        drafted("knee-breeches", large, {"fall_front": True}), "knee-breeches", wearers_form(large), mesh=25.0
+    )
+    assert rest.settled
