@@ -247,7 +247,9 @@ def _values(known: Sequence[tuple[float, complex, int]], held: Slopes) -> _Monot
         complex(_slope((p.real, q.real), width, evenly), _slope((p.imag, q.imag), width, evenly))
         for (p, q), width, (_, _, evenly) in beside
     ]
-    first, last = (_sets_off(*end) for end in zip(held, (rises[0], rises[-1]), (inner[:1], inner[-1:]), strict=True))
+    first, last = (
+        _sets_off(*end) for end in zip(held, (rises[0], rises[-1]), (inner[:1], inner[-1:]), strict=True)
+    )
     return _Monotone(places, values, (first, *inner, last))
 
 
