@@ -17,6 +17,8 @@ from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 
+from tests.shared_data import SHARED
+
 ROOT = Path(__file__).parent.parent
 MOST_ALIVE = 2
 
@@ -120,7 +122,7 @@ PLANTED = (
     # making
     figure("making/shopping.py", "SPARE_BUTTONS", "0", "making", likely=BOUGHT),
     figure("making/thread.py", "WASTE", "0.10", "making", likely=BOUGHT),
-    figure("making/stitch_rows.py", "OVERCAST_WIDE", "1.5", "making", likely=BOUGHT),
+    figure("making/stitch_rows.py", "OVERCAST_WIDE", "8.0", "making", likely=BOUGHT),
     figure("making/stitch_rows.py", "BUTTON", "400.0", "making", likely=BOUGHT),
     figure("making/stitch_rows.py", "UNDERARM", "1 / 4", "making", likely=BOUGHT),
     figure("making/stitch_rows.py", "LONG, TOILE", "5.0, 2.0", "making", likely=BOUGHT),
@@ -235,6 +237,8 @@ def main(wanted: str = "") -> int:
     with tempfile.TemporaryDirectory() as folder:
         copy = Path(folder) / "kit"
         shutil.copytree(ROOT, copy, ignore=shutil.ignore_patterns(".git", ".venv*", "__pycache__"))
+        if SHARED.is_dir():  # without the surveys beside it the tests that read them would be passed over
+            (Path(folder) / SHARED.name).symlink_to(SHARED.resolve())
         for fault in tried:
             seen = found(fault, copy)
             print("found" if seen else "ALIVE", fault.name, flush=True)

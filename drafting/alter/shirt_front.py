@@ -29,7 +29,7 @@ from drafting.fabric import Fabric
 from drafting.geometry import line
 from drafting.ground.choices import choice
 from drafting.ground.findings import Finding
-from drafting.ground.lengths import told
+from drafting.ground.lengths import counted, told
 from drafting.ground.scale import body_scale
 from drafting.ground.sources import practice
 from drafting.shaping.details.button_stand import FrontLines, front_facing_edges, narrow_said, stand_edges
@@ -240,9 +240,9 @@ def _said(choices: Choices, button: Button, stand: float, row: list[float]) -> F
         "front",
         choices.closing,
         None,
-        f"The front closes {choices.closing}: {len(row)} buttonholes of {told(button.hole, 'small')} on the "
-        f"wearer's {over} front, the buttons on the {under}, {told(step)} apart, one of them on the bust "
-        f"line. The fronts lie {told(2 * stand)} over each other.",
+        f"The front closes {choices.closing}: {counted(len(row), 'buttonhole', 'buttonholes')} of "
+        f"{told(button.hole, 'small')} on the wearer's {over} front, the buttons on the {under}, {told(step)} "
+        f"apart, one of them on the bust line. The fronts lie {told(2 * stand)} over each other.",
     )
 
 

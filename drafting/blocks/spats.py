@@ -30,7 +30,7 @@ from drafting.fabric import Fabric
 from drafting.geometry import line
 from drafting.ground.choices import choice
 from drafting.ground.findings import Finding
-from drafting.ground.lengths import told
+from drafting.ground.lengths import counted, told
 from drafting.ground.scale import body_scale
 from drafting.ground.sources import practice
 from drafting.shaping.details.buttons import Button, button_mark, button_notion, hole_mark
@@ -244,7 +244,8 @@ def _said(count: int, strap: Piece) -> Finding:
         strap.name,
         strap["lower"].length,
         None,
-        f"Each spat closes with {count} buttons down its outer side, the front over the back, and is held by a "
-        f"strap of {told(strap['lower'].length)} under the arch of the shoe, before the heel. A strap that hangs "
-        "loose, or a hem below the sole, trips: draw it close, turn its end in, and walk stairs in it first.",
+        f"Each spat closes with {counted(count, 'button', 'buttons')} down its outer side, the front over the "
+        f"back, and is held by a strap of {told(strap['lower'].length)} under the arch of the shoe, before the "
+        "heel. A strap that hangs loose, or a hem below the sole, trips: draw it close, turn its end in, and walk "
+        "stairs in it first.",
     )

@@ -23,7 +23,7 @@ from drafting.finish import FinishChoices
 from drafting.ground.choices import Choice, choices_of
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding, SaidOnce, said_once
-from drafting.ground.lengths import in_unit, told
+from drafting.ground.lengths import counted, in_unit, told
 from drafting.ground.scale import body_scale
 from drafting.ground.sources import Cited, printed, works
 from drafting.ground.units import show_length, shown_unit
@@ -227,12 +227,8 @@ def _count(findings: tuple[Finding, ...], said: Sequence[SaidOnce]) -> str:
     """Return how many lines of each level follow, and how many checks hold."""
     counts: Counter[str] = Counter([*(one.level for one in said), *(f.level for f in findings if f.level == "ok")])
     words = ("error", "errors"), ("warning", "warnings"), ("note", "notes")
-    named = [_plural(counts[one], one, many) for one, many in words if counts[one]]
-    return ", ".join([*named, f"{_plural(counts['ok'], 'check holds', 'checks hold')}"])
-
-
-def _plural(n: int, one: str, many: str) -> str:
-    return f"{n} {one if n == 1 else many}"
+    named = [counted(counts[one], one, many) for one, many in words if counts[one]]
+    return ", ".join([*named, f"{counted(counts['ok'], 'check holds', 'checks hold')}"])
 
 
 def _value(choice: Choice, value: Any, unit: str | None) -> str:

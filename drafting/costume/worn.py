@@ -217,5 +217,10 @@ def look_of(garment: WornGarment, form: Form, *, told: bool = False) -> Look:
 
 def form_words(costume: Worn) -> tuple[Remark, ...]:
     """Return what is said of every worn costume."""
-    left_out = (remark("shape.left_out", garment=name, why=why) for name, why in costume.left_out)
-    return (remark("always.form"), remark("always.untrusted"), *left_out)
+    return (remark("always.form"), remark("always.untrusted"), *left_out_words(costume))
+
+
+def left_out_words(costume: Worn) -> tuple[Remark, ...]:
+    """Return which garments could not be put on the form, and why, in the order of `left_out`."""
+    names = ((name.replace("-", " "), why) for name, why in costume.left_out)
+    return tuple(remark("shape.left_out", garment=name, why=why) for name, why in names)

@@ -11,6 +11,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from drafting.draft.draft import Draft, EdgeRef, Seam
+from drafting.draft.level_closings import level_closings
 from drafting.draft.piece import Edge, EdgeKind, InnerDart, Level, Piece, Placement
 from drafting.geometry import Cubic, Path, line
 from drafting.geometry.crossing import ends_moved
@@ -60,7 +61,8 @@ def on_over_the_middle(draft: Draft, seam: Seam, whole: frozenset[str]) -> Seam:
 
 
 def settled(left: Draft, right: Draft) -> tuple[Draft, Draft]:
-    """Return both hands with every middle as long as the mean of the two, and what was moved as findings.
+    """Return both hands, every middle as long as the mean of the two and every button level with its hole, and
+    what was moved as findings.
 
     Raises `DraftError` where the hands differ by more than 15 %.
     """
@@ -83,7 +85,7 @@ def settled(left: Draft, right: Draft) -> tuple[Draft, Draft]:
             right = right.with_pieces([_moved(right[piece], edge, mean)])
         if abs(a - b) > SEEN and not (shared or left[piece].material):
             said.append(_said(piece, edge, a, b))
-    return replace(left, findings=(*said, *left.findings)), right
+    return level_closings(replace(left, findings=(*said, *left.findings)), right)
 
 
 def _moved(piece: Piece, name: str, length: float) -> Piece:

@@ -58,6 +58,15 @@ def angle_said(degrees: float) -> str:
     return f"{whole} degree{'' if abs(whole) == 1 else 's'}"
 
 
+def counted(number: float, one: str, many: str) -> str:
+    """Return a number, to the nearest whole, with what it counts.
+
+    >>> counted(1, "seam", "seams"), counted(24.0, "hour", "hours"), counted(0, "line has", "lines have")
+    ('1 seam', '24 hours', '0 lines have')
+    """
+    return f"{number:.0f} {one if round(number) == 1 else many}"
+
+
 def in_unit(text: str, unit: str | None) -> str:
     """Return a text with every length that was `told` in it in `unit` (None: cm).
 

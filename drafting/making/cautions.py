@@ -10,6 +10,9 @@ from collections.abc import Iterator
 
 from drafting.body import Body
 from drafting.costume.make import Made
+from drafting.draft.by_role import edge_as
+from drafting.draft.frame import Limb
+from drafting.draft.roles import EdgeRole
 from drafting.making.model import Said, said
 from drafting.making.order.hems import CLEARS, clearances, low_hems
 
@@ -44,6 +47,7 @@ def _cautions(made: Made) -> Iterator[Said]:
     if "boning" in kinds:
         yield said("caution.bones")
     yield from children(made.costume.wearer, bool(kinds & set(TIED)))
+    yield from _lets_go(made)
     yield said("caution.work")
 
 
@@ -66,11 +70,21 @@ def _hems(made: Made) -> Iterator[Said]:
         )
 
 
+def _lets_go(made: Made) -> Iterator[Said]:
+    """Yield that what hangs from a child's neck must let go of her when it is caught (common practice)."""
+    if made.costume.wearer["height"] > CHILD:
+        return
+    for garment in made.garments:
+        frames = [p.frame for p in garment.draft.pieces if p.frame is not None and edge_as(p, EdgeRole.NECK)]
+        if any(frame.limb is Limb.HANGS for frame in frames):
+            yield said("caution.lets_go", garment=garment.name)
+
+
 def children(body: Body, cords: bool) -> Iterator[Said]:
     """Yield what holds for a child's costume; `cords` says that something is tied or drawn in."""
     height = body["height"]
     if height <= SMALL_CHILD:
-        yield said("caution.small_child", height=height)
+        yield said("caution.small_child", height=SMALL_CHILD)
     elif height <= CHILD:
         yield said("caution.child")
     else:

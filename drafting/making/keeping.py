@@ -37,6 +37,10 @@ def _each_garment(made: Made) -> Iterator[Said]:
             yield said("keep.elastic")
         if any(cloth.takes_starch for cloth in cloths[:1]):
             yield said("keep.starch")
+        if any("sequinned" in cloth.possible_sorts for cloth in cloths):
+            yield said("keep.flat", garment=garment.name)
+        if any(handling(cloth).holds == "clips" for cloth in cloths[:1]):
+            continue  # a seam that is unpicked there leaves holes for good
         for finding in (f for f in garment.findings if f.check == "let out"):
             yield said("keep.let_out", seams=finding.where, more=float(finding.value or 0.0))
 
@@ -57,7 +61,11 @@ def _whole(made: Made) -> Iterator[Said]:
     yield said("keep.scraps")
     if any(notion.what == "button" for g in made.garments for notion in g.draft.notions):
         yield said("keep.spare_button")
-    yield said("keep.hang" if _heavy(made) else "keep.fold")
+    hung = [
+        g for g in made.garments if not any("sequinned" in c.possible_sorts for c in garment_cloths(made, g.name))
+    ]
+    if hung:
+        yield said("keep.hang" if _heavy(made) else "keep.fold")
 
 
 def _heavy(made: Made) -> bool:

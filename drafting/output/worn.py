@@ -8,7 +8,7 @@ from typing import Any
 
 import numpy as np
 
-from drafting.costume.worn import Worn, WornGarment, form_words, look_of
+from drafting.costume.worn import Worn, WornGarment, form_words, left_out_words, look_of
 from drafting.costume.worn_signs import signs_worn
 from drafting.export.figure import overview_png
 from drafting.export.svg import svg_text
@@ -66,7 +66,7 @@ def unit_of_costume(costume: Worn) -> LengthUnit:
 
 def pictures(costume: Worn, looks: tuple[Look, ...]) -> Iterator[tuple[str, bytes]]:
     """Yield each picture by its file's name: three views, where it pulls, where it stands off."""
-    scene, words = dressed_scene(costume.form.surface, looks), shape_only(costume)
+    scene, words = dressed_scene(costume.form.surface, looks), (*shape_only(costume), *not_shown(costume))
     for view in (FRONT, SIDE, BACK):
         yield f"{view.name}.png", views_png(_views(costume, scene, view), words)
     if above_sheet(costume) is None:
@@ -98,6 +98,12 @@ def shape_only(costume: Worn) -> tuple[str, ...]:
     unsettled = [garment.found for garment in costume.garments if not garment.found.settled]
     said = [remark("always.form"), *(remark("shape.only", garment=found.garment) for found in unsettled)]
     return tuple(worded(sentence, unit_of_costume(costume)) for sentence in said)
+
+
+def not_shown(costume: Worn) -> tuple[str, ...]:
+    """Return what stands under every picture of a costume with a garment that could not be put on the form."""
+    names = [name.replace("-", " ") for name, _ in costume.left_out]
+    return tuple(worded(remark("shape.not_shown", garment=name), unit_of_costume(costume)) for name in names)
 
 
 def above_sheet(costume: Worn) -> Sheet | None:
@@ -173,7 +179,10 @@ def worn_text(costume: Worn) -> str:
 
 
 def worn_record(costume: Worn) -> dict[str, Any]:
-    """Return `worn.json` as plain data: mm, N, degrees; strain a fraction; null where nothing came to rest."""
+    """Return `worn.json` as plain data: mm, N, degrees; strain a fraction; null where nothing came to rest.
+
+    `not_shown` stands there where a garment could not be put on the form.
+    """
     unit = unit_of_costume(costume)
     report = [{"name": m.name, "wanted": m.wanted, "got": m.got} for m in costume.form.report]
     garments = [
@@ -181,7 +190,12 @@ def worn_record(costume: Worn) -> dict[str, Any]:
         | {"treatments": [_treatment(hem) for hem in one.treated], "signs": list(_signs(costume, one))}
         for one in costume.garments
     ]
-    return {"schema": SCHEMA, "form": report, "garments": garments, "seconds": costume.seconds}
+    missing = [
+        {"garment": name, "why": why}
+        for (name, _), why in zip(costume.left_out, _worded(left_out_words(costume), unit), strict=True)
+    ]
+    record = {"schema": SCHEMA, "form": report, "garments": garments, "seconds": costume.seconds}
+    return record | ({"not_shown": missing} if missing else {})
 
 
 def _treatment(one: TreatedHem) -> dict[str, Any]:

@@ -10,6 +10,7 @@ from drafting.fabric import Fabric
 from drafting.ground.errors import DraftError
 from drafting.ground.lengths import in_unit
 from drafting.shaping.flare.elastic import elastic_loop
+from drafting.shaping.stretch import settle_stretch
 from tests.blocks.trousers import KNIT, LEGGINGS, draft, errors, legs, length, width
 from tests.published import single
 
@@ -38,6 +39,13 @@ def test_no_girth_is_ever_cut_smaller_than_the_cloth_can_reach(stretch: float) -
     for girth in made.girths:
         if girth.level in ("waist", "hip", "thigh", "knee"):
             assert (girth.body + girth.settled_ease) * (1 + stretch) >= girth.body
+
+
+@pytest.mark.parametrize("stretch", [0.25, 0.5])
+def test_what_is_pulled_on_is_drawn_past_half_of_its_stretch_and_not_past_two_thirds(stretch: float) -> None:
+    # Common practice: stitches and knit last where a third of the stretch is left at the pulling on.
+    cloth = Fabric("knit, invented", weave="knit", stretch_across=stretch, stretch_along=0.1)
+    assert 1 + stretch / 2 <= settle_stretch(cloth, 0.0).pull <= 1 + stretch * 2 / 3
 
 
 def test_more_stretch_never_makes_a_larger_girth() -> None:

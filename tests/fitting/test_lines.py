@@ -91,10 +91,13 @@ def test_each_alteration_holds_on_many(name: str, block: str, last: str) -> None
 
 ONCE_OFF = (
     ("4 waist level", "shirt", "bodice", bdims, 80),
+    ("4 waist level", "tailcoat", "coat-body", bdims, 48),
     ("4 length below", "shirt", "bodice", ansur, 113),
     ("5 slope", "tailcoat", "coat-body", bdims, 83),
     ("6 shoulder length", "tailcoat", "coat-body", ansur, 100),
+    ("7 bust fuller", "shirt", "bodice", ansur, 149),
     ("7 bust fuller", "shirt", "bodice", ansur, 170),
+    ("7 bust fuller", "shirt", "bodice", ansur, 184),
     ("7 bust fuller", "tailcoat", "coat-body", ansur, 160),
     ("13 round back", "tailcoat", "coat-body", bdims, 10),
     ("16 across front", "tailcoat", "coat-body", ansur, 30),

@@ -73,6 +73,7 @@ lining = "whole"
 """,
     "ferry pilot": """
 wearer = "{own}/bodies/bell-ringer.toml"
+workroom = "{own}/workrooms/attic-room.toml"
 [garments.cape]
 block = "cape"
 fabric = "oilskin"

@@ -43,10 +43,30 @@ def pick(tab: Tab, edge: str, share: str) -> None:
     tab.page.locator(f".style-pieces circle[data-edge='{edge}'][data-share='{share}']").click(force=True)
 
 
+BESIDE = """() => {
+    document.querySelector('.style-stage').scrollIntoView({block: 'start'});
+    document.querySelector('.style-name input').focus();
+    const seen = document.querySelector('.style-pieces svg').getBoundingClientRect();
+    const page = document.querySelector('.jp-WindowedPanel-outer').getBoundingClientRect();
+    const high = Math.min(seen.bottom, page.bottom) - Math.max(seen.top, page.top);
+    return high > 0 ? high / seen.height : 0;
+}"""
+"""How much of the pieces' height is in sight while a field low on the page is in use."""
+
+
+def seen_beside(tab: Tab) -> float:
+    """Return that of a page of 1440 x 900 at twice its size, as somebody sees it who needs large letters."""
+    tab.page.set_viewport_size({"width": 720, "height": 450})
+    share = float(tab.page.evaluate(BESIDE))
+    tab.page.set_viewport_size({"width": 1280, "height": 900})
+    return share
+
+
 def test_a_yoke_is_cut_by_two_clicks_and_taken_back(tab: Tab, style_lab: Lab, tmp_path: Path) -> None:
     tab.open("notebooks/11_style_lines.ipynb")
     assert tab.run_all(), tab.kernel_faults()
     file = style_lab.root / "top" / "top.toml"
+    assert seen_beside(tab) > 0.6
     name = tab.page.locator(".style-name input")
     name.fill("front-yoke")
     name.press("Enter")

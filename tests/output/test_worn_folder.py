@@ -15,7 +15,7 @@ from PIL import Image
 
 from drafting.ground.errors import InputError
 from drafting.output.folder import swap_in
-from drafting.output.worn import worn_record, worn_text, write_worn
+from drafting.output.worn import not_shown, worn_record, worn_text, write_worn
 from drafting.output.worn_plan import worn_findings, worn_shown
 from drafting.worn.stands.treated import TreatedHem
 from tests.worn.made_up import tube
@@ -98,6 +98,18 @@ def test_each_treatment_of_a_hem_stands_in_the_record_with_its_numbers() -> None
         assert one["range"][0] <= one["width"] <= one["range"][1]
     nothing = {"converged": False, "width": None, "back_reach": None, "range": [None, None]}
     assert starched == {"treatment": "starched"} | nothing
+
+
+def test_a_garment_that_is_not_shown_is_told_under_the_picture_in_the_page_and_in_the_record() -> None:
+    """Pictures and record said nothing of it."""
+    costume = replace(worn_post(), left_out=(("left-spats", "they go round the ankle alone"),))
+    assert not_shown(costume) == ("Not in the picture: left spats. Why is told beside it.",)
+    (row,) = worn_record(costume)["not_shown"]
+    assert row["garment"] == "left-spats"
+    assert row["why"] in worn_text(costume)
+    assert row["why"] == "The left spats cannot be shown worn: they go round the ankle alone"
+    assert "not_shown" not in worn_record(worn_post())
+    assert not not_shown(worn_post())
 
 
 def test_what_did_not_come_to_rest_has_no_number_and_says_so() -> None:

@@ -9,15 +9,19 @@ import numpy as np
 import pytest
 
 from drafting.blocks import use_blocks
+from drafting.body import wearer
 from drafting.costume.make import make
 from drafting.costume.whole import read_whole_costume
 from drafting.costume.worn import worn
 from drafting.ground.shipped import shipped
+from drafting.worn.form import wearers_form
 from drafting.worn.nouns import AtRest, Limb, Reals, SewnMesh
 from drafting.worn.settled.balance import scene_of, scene_with, second_derivative, state_at
-from drafting.worn.settled.facing import LegCloth, leg_cloth, walls_faced
+from drafting.worn.settled.facing import LegCloth, leg_cloth, no_walls, walls_faced
 from drafting.worn.settled.sheet import sheet_of
 from drafting.worn.settled.touch import unheld
+from tests.worn.dressed import on_form
+from tests.worn.garments import drafted
 from tests.worn.meshes import hoop, ply
 from tests.worn.posts import post_field
 from tests.worn.test_settled_derivatives import dense_matrix, differences
@@ -100,6 +104,21 @@ def test_walls_of_a_pleat_belong_outside_one_another_even_once_they_slipped_thro
     assert (found.way[of_pleat, 1] * wall[found.places][of_pleat] > 0.9).all()
 
 
+def test_who_was_told_a_side_of_a_wall_keeps_it_when_told_to() -> None:
+    """Crumpled under the seat of large breeches each look told other sides, and nothing came to rest (1.8)."""
+    points, _ = flattened(-1.0)
+    cloth = leg()[2]
+    found = walls_faced(cloth, points)
+    assert len(found.side) > 50
+    turned = replace(found, side=-found.side, way=-found.way)
+    again = walls_faced(cloth, points, turned)
+    assert (again.side == -found.side).all()
+    assert np.abs(again.way + found.way).max() < 1e-12
+    strangers = replace(turned, corners=np.full_like(found.corners, -1))
+    assert (walls_faced(cloth, points, strangers).side == found.side).all()
+    assert (walls_faced(cloth, points, no_walls()).side == found.side).all()
+
+
 def test_an_open_leg_meets_nothing() -> None:
     mesh, along, cloth = leg()
     section = np.column_stack([GIRTH / 6 * np.cos(2 * np.pi * along), GIRTH / 6 * np.sin(2 * np.pi * along)])
@@ -165,3 +184,13 @@ def test_who_meets_is_told_by_pairs_of_which_each_block_exists() -> None:
     once = scene_with(scene, walls_faced(cloth, points))
     assert once.pattern is not scene.pattern
     assert scene_with(once, walls_faced(cloth, points)).pattern is once.pattern
+
+
+@pytest.mark.population
+def test_breeches_with_a_fall_come_to_rest_on_a_very_large_wearer() -> None:
+    """1.4 m round the waist: each look at the crumples beneath the seat told other sides, and 1.8 was left."""
+    large = wearer({"height": 1680, "bust_girth": 1420, "waist_girth": 1400, "hip_girth": 1500})
+    rest = on_form(
+        drafted("knee-breeches", large, {"fall_front": True}), "knee-breeches", wearers_form(large), mesh=25.0
+    )
+    assert rest.settled

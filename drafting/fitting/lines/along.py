@@ -247,7 +247,19 @@ def _values(known: Sequence[tuple[float, complex, int]], held: Slopes) -> _Monot
         complex(_slope((p.real, q.real), width, evenly), _slope((p.imag, q.imag), width, evenly))
         for (p, q), width, (_, _, evenly) in beside
     ]
-    return _Monotone(places, values, (held[0] * rises[0], *inner, held[1] * rises[-1]))
+    first, last = (
+        _sets_off(*end) for end in zip(held, (rises[0], rises[-1]), (inner[:1], inner[-1:]), strict=True)
+    )
+    return _Monotone(places, values, (first, *inner, last))
+
+
+def _sets_off(share: float, rise: complex, beside: list[complex]) -> complex:
+    """Return the slope at an end: its share of the mean, steeper by what it has to turn up to the next place.
+
+    A cubic bends one way only where it sets off by no less than 3/2 of its mean slope, less half of the slope at
+    its other end (its second derivative, by elementary algebra): so a share over 1 asks for that much more.
+    """
+    return share * rise - (share / 3 * beside[0] if share > 1 and beside else 0j)
 
 
 def _slope(rises: tuple[float, float], widths: tuple[float, float], evenly: int) -> float:

@@ -237,7 +237,8 @@ def _cut(piece: Piece, after: Piece, dart: Dart, wider: float) -> Shift:
             return turn * (place - hinge)
         return drop if place.imag < point.imag - INSIDE else 0j
 
-    return Shift(piece.name, corners, knots, inside=sinks)
+    below = piece.edges[piece.index(into.name) - 1]
+    return Shift(piece.name, corners, knots, steep=frozenset({(below.name, "end")}), inside=sinks)
 
 
 def _reach(piece: Piece, dart: Dart) -> tuple[complex, complex]:

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 from drafting.draft.piece import Piece
 from drafting.fitting.lines.along import Knot
-from drafting.fitting.lines.places import INSIDE, WIDE, mm_along
+from drafting.fitting.lines.places import WIDE, mm_along
 from drafting.fitting.lines.shift import Shift
 from drafting.geometry import Path, line
 from drafting.geometry.crossing import crossings
@@ -19,6 +19,11 @@ from drafting.ground.errors import DraftError
 
 LEAST_LEFT = 0.4
 """Share of the way between two levels that is left at least when it is shortened (ours)."""
+
+
+AT_END = 0.1
+"""mm: a line of a zone that meets an edge so near its end meets that end. With more, trueing could bring it out of
+reach of the end, and the way back would take hold of another place."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,6 +67,6 @@ def sheared(piece: Piece, by: Callable[[complex], complex], bends: Iterable[Path
     knots = {}
     for edge in piece.edges:
         places = {mm_along(edge.path, one.on_a) for bend in bends for one in crossings(edge.path, bend)}
-        inside = sorted(at for at in places if INSIDE < at < edge.length - INSIDE)
+        inside = sorted(at for at in places if AT_END < at < edge.length - AT_END)
         knots[edge.name] = tuple(Knot(at, by(edge.path.at(at))) for at in inside)
     return Shift(piece.name, {edge.name: by(edge.path.start) for edge in piece.edges}, knots, inside=by)

@@ -23,6 +23,9 @@ AT_CORNER = 0.01
 STEEP = 1.6
 """Of the mean slope up to the next knot: from 1.5 on a displacement bends one way only (the cubic's own)."""
 
+LEVEL = 1e-6
+"""Of its length: a line that rises by less is level."""
+
 SMALL_MARK = 60.0
 """mm: a mark that is no longer than this (a buttonhole) is moved as it is, never stretched."""
 
@@ -238,12 +241,22 @@ def _end(found: Reshaped, old: complex, moved: complex, straight: Path) -> compl
     near = [(on_path(edge.path, old), edge.name) for edge in edges]
     (gap, at), name = min(near, default=((math.inf, 0.0), ""))
     if gap <= ON_OUTLINE:
-        return _met(straight, found.after[name].path, found.point(name, at))
+        come = found.point(name, at)
+        if _is_level(straight):
+            return _met(straight, found.after[name].path, come)
+        off = old - found.before[name].path.at(at)  # it ended as far from the edge before
+        turned = found.after[name].path.tangent(found.place(name, at)) / found.before[name].path.tangent(at)
+        return come + off * turned
     for was, now in zip(found.before.darts, found.after.darts, strict=True):
         for leg, new in ((was.leg_a, now.leg_a), (was.leg_b, now.leg_b)):
             if on_path(leg, old)[0] <= ON_OUTLINE:
                 return _met(straight, new, moved)
     return moved
+
+
+def _is_level(straight: Path) -> bool:
+    """Say whether a line keeps its height; one beside a dart turned with it and goes where its end has come."""
+    return abs((straight.end - straight.start).imag) < LEVEL * straight.length
 
 
 def _met(straight: Path, path: Path, there: complex) -> complex:

@@ -78,6 +78,8 @@ def _trim(bench: Bench, laid: LaidTrim, stage: Stage) -> None:
     asked, edge = laid.place
     if tuple(seen) != laid.refs:
         edge = seen[0][1]
+    if draft.edge(seen[0]).role is EdgeRole.FRONT_EDGE:
+        edge = "front"  # else it is the edge edge
     say = [said(key, kind=trim.kind, piece=own, edge=edge)]
     if laid.by_hand:
         say.append(said("do.trim_hands", **laid.by_hand))

@@ -18,7 +18,7 @@ from drafting.making.order import fastening, inside
 from drafting.making.order.hems import hem_made, low_hems
 from drafting.making.order.lining import HANG, lining
 from drafting.making.order.open_edges import finish_open, still_open
-from drafting.making.order.parts import Bench, notion_key, pieces_in
+from drafting.making.order.parts import Bench, edges_told, notion_key, pieces_in
 from drafting.making.order.seam_kinds import is_facing, is_sleeve, is_unit
 from drafting.making.seam_lengths import seam_lengths, turned_edges
 from drafting.making.settings.edges import ZIP, edge_key
@@ -109,14 +109,14 @@ def _mitred(bench: Bench, pieces: Sequence[str]) -> Iterator[Said]:
 
 def _turned(bench: Bench, key: str, refs: list[EdgeRef]) -> Iterator[Said]:
     """Yield how each edge is turned up, those of one depth together."""
-    depths: dict[float, list[str]] = {}
+    depths: dict[float, list[EdgeRef]] = {}
     for cut in bench.garment.pattern.pieces:
         for piece, edge in refs:
             if piece == cut.piece.name:
                 depth = cut.allowances[edge] - cut.piece[edge].drops
-                depths.setdefault(round(depth, 1), []).append(f"{piece} {edge}")
-    for depth, names in depths.items():
-        yield said(key, names=", ".join(names), depth=depth)
+                depths.setdefault(round(depth, 1), []).append((piece, edge))
+    for depth, found in depths.items():
+        yield said(key, names=edges_told(bench.garment.draft, found), depth=depth)
 
 
 def rest(bench: Bench, fabric: Fabric | None) -> None:

@@ -15,7 +15,7 @@ from drafting.draft.piece import Edge, EdgeKind
 from drafting.draft.roles import EdgeRole
 from drafting.ground.lengths import told
 from drafting.making.model import Stage, Supply, said
-from drafting.making.order.parts import Bench, base_of
+from drafting.making.order.parts import Bench, base_of, edges_told
 from drafting.making.order.seam_kinds import is_facing, is_sleeve
 from drafting.making.order.used_up import STAY
 from drafting.making.seam_lengths import turned_edges
@@ -58,7 +58,7 @@ def finish_open(bench: Bench, stage: Stage, name: str, refs: list[EdgeRef]) -> N
         name,
         list(dict.fromkeys(piece for piece, _ in refs)),
         [
-            said(key, names=", ".join(f"{piece} {edge}" for piece, edge in found), sewn=_length(bench, found))
+            said(key, names=edges_told(bench.garment.draft, found), sewn=_length(bench, found))
             for (key, _), found in groups.items()
         ],
         edges=refs,

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from drafting.costume.garment import MadeGarment
-from drafting.draft.draft import EdgeRef, Notion, Seam
+from drafting.draft.draft import Draft, EdgeRef, Notion, Seam
 from drafting.draft.piece import Piece
 from drafting.fabric import Fabric
 from drafting.fabric.handling import Holds
@@ -172,6 +172,12 @@ def told_together(seams: Iterable[Seam]) -> str:
     """Return what seams are called that are told as one, those of the two hands: `left and right seams`."""
     names = [seam.name for seam in seams]
     return f"{' and '.join(names)} {'seam' if len(names) == 1 else 'seams'}"
+
+
+def edges_told(draft: Draft, refs: Iterable[EdgeRef]) -> str:
+    """Return what edges are called that are told together, those of both hands by one name."""
+    named = ((draft[piece], draft.edge((piece, edge))) for piece, edge in refs)
+    return ", ".join(dict.fromkeys(f"{base_of(piece)} {edge.base or edge.name}" for piece, edge in named))
 
 
 def own_each_hand(pieces: Sequence[Piece]) -> list[Said]:

@@ -38,6 +38,7 @@ HELD_BY_TAPE = frozenset(
         "clipped.pocket_on",
         "clipped.flap_on",
         "clipped.baste_body",
+        "clipped.fit_sleeves",
         "clipped.fit_write",
         "clipped.take_apart",
     }

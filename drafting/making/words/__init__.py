@@ -2,9 +2,9 @@
 
 A text names its facts in braces with how each is shown: `{length:length}` a length (mm) in the
 maker's unit, `{size:small}` of a button or a bone, `{cloth:bought}` in metres or yards, `{zip:ready}` as it
-is sold, `{stitch:mm}` in mm always, `{share:%}` a fraction in per cent, `{n}` as it is, `{part:name}` a
-piece or edge name as a reader has it; a length that is always the same stands as `⟨50⟩`, in mm. Another
-language is another set of files with the same keys.
+is sold, `{stitch:mm}` in mm always, `{share:%}` a fraction in per cent, `{n}` as it is, `{n:seam|seams}` a
+number with what it counts, `{part:name}` a piece or edge name as a reader has it; a length that is always the
+same stands as `⟨50⟩`, in mm. Another language is another set of files with the same keys.
 """
 
 from __future__ import annotations
@@ -16,7 +16,7 @@ from importlib.resources import files
 from typing import Any
 
 from drafting.checks.words import plain
-from drafting.ground.lengths import in_unit, told
+from drafting.ground.lengths import counted, in_unit, told
 from drafting.making.model import Said
 
 
@@ -76,6 +76,8 @@ class _Shown(string.Formatter):
                 return f"{100 * value:.0f} %"
             case "name":
                 return plain(str(value))
+            case _ if "|" in form:
+                return counted(value, *form.split("|"))
             case _:
                 return str(super().format_field(value, form))
 

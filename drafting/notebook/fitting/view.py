@@ -253,6 +253,7 @@ class FittingView:
         style = widgets.HTML(styles, layout=widgets.Layout(display="none"))
         left = widgets.VBox([*self.fields.values(), widgets.HBox([self.write, self.undo]), self.redo, self.other])
         right = widgets.VBox([self.picture, self.refused, self.echo, self.saved])
+        right.tabbable = True  # it scrolls: by key as well
         stage = widgets.HBox([left, right])
         guide = widgets.VBox([self.chart, self.signs])
         view = widgets.VBox([style, self.clicks, self.bar, stage, self.pairs, self.lengths, self.next, guide])

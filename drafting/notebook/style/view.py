@@ -268,6 +268,7 @@ class StyleView:
         buttons = widgets.HBox([self.do, self.undo, self.redo])
         left = widgets.VBox([*(self.fields[key] for key in ORDER), buttons])
         right = widgets.VBox([self.picture, self.refused, self.said, self.after])
+        right.tabbable = True  # it scrolls: by key as well
         stage = widgets.HBox([left, right])
         view = widgets.VBox([style, self.clicks, self.bar, stage])
         named = {"style-fields": left, "style-shown": right, "style-stage": stage, "style-page": view}

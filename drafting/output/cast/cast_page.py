@@ -12,7 +12,7 @@ from drafting.costume.cast import Cast, CastWearer
 from drafting.finish.label import spoken
 from drafting.ground import palette
 from drafting.ground.frozen import freeze
-from drafting.ground.lengths import in_unit, told
+from drafting.ground.lengths import counted, in_unit, told
 from drafting.ground.templates import Html, beside, macros, page_policy
 from drafting.ground.units import ShownUnit, show_length
 from drafting.making.shopping import total_cost
@@ -210,7 +210,7 @@ def _cost(bought: Sequence[Bought]) -> str:
     cost, without = total_cost(tuple(one.row for one in bought))
     if not cost:
         return "Every wearer's list added up; no prices are known."
-    rest = f"; {without} lines have no price" if without else ""
+    rest = f"; {counted(without, 'line has', 'lines have')} no price" if without else ""
     return f"Every wearer's list added up: {cost:.2f}{rest}."
 
 

@@ -13,7 +13,7 @@ from drafting.draft.draft import Notion
 from drafting.draft.piece import Piece, Placement
 from drafting.draft.roles import LevelKind, PieceRole
 from drafting.geometry import line
-from drafting.ground.lengths import told
+from drafting.ground.lengths import counted, told
 from drafting.shaping.details.button_stand import FrontLines
 from drafting.shaping.details.buttons import Button, button_mark, button_notion, button_row, hole_mark
 
@@ -77,8 +77,8 @@ def buttoned(front: Piece, lines: FrontLines, asked: Fasteners) -> FastenerRow:
         marks.append(button_mark(f"button_{under}_{number}", at, button.diameter, under))
         marks.append(hole_mark(f"buttonhole_{over}_{number}", at, -1 + 0j, button.hole, over))
     note = f"buttonholes level, on the {over}"
-    said = f"{len(places)} buttonholes of {told(button.hole, 'small')} on the wearer's {over}, "
-    said += f"the buttons on the {under}"
+    said = f"{counted(len(places), 'buttonhole', 'buttonholes')} of {told(button.hole, 'small')} "
+    said += f"on the wearer's {over}, the buttons on the {under}"
     return FastenerRow(
         stand, tuple(places), tuple(marks), (button_notion(front.name, len(places), button, note),), said
     )
@@ -107,7 +107,9 @@ def hooks(front: Piece, lines: FrontLines, asked: Fasteners) -> FastenerRow:
     notion = Notion(
         "hook and eye", front.name, len(places), note=note, kind="hook and eye", size=HOOK, piece=front.name
     )
-    said = f"{len(places)} hooks under the edge of the wearer's {over}, the eyes on the {under}"
+    said = (
+        f"{counted(len(places), 'hook', 'hooks')} under the edge of the wearer's {over}, the eyes on the {under}"
+    )
     return FastenerRow(lap, tuple(places), tuple(marks), (notion,), said)
 
 
@@ -129,7 +131,7 @@ def laced(front: Piece, lines: FrontLines, asked: Fasteners) -> FastenerRow:
         piece=front.name,
     )
     notion = Notion("cord", front.name, 1, cord, "lacing, both ends tipped", "lacing cord", piece=front.name)
-    said = f"{len(places)} eyelets on each side, laced with {told(cord)} of cord"
+    said = f"{counted(len(places), 'eyelet', 'eyelets')} on each side, laced with {told(cord)} of cord"
     return FastenerRow(0.0, tuple(places), marks, (eyelets, notion), said)
 
 

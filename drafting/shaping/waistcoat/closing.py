@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from drafting.draft.piece import Piece
 from drafting.draft.roles import LevelKind
 from drafting.ground.findings import Finding
-from drafting.ground.lengths import told
+from drafting.ground.lengths import counted, told
 from drafting.shaping.details.button_stand import narrow_said
 from drafting.shaping.details.buttons import Button
 from drafting.shaping.waistcoat.fronts import NARROWER_LOW, FrontWish
@@ -98,7 +98,8 @@ def closing_said(asked: ClosingWish, wish: FrontWish, count: int) -> Iterator[Fi
     """Yield how it closes, and what of it could not be had."""
     over, under = asked.hands
     apart = (wish.first - wish.last) / (count - 1) if count > 1 else 0.0
-    rows = f"{count} buttonholes of {told(asked.button.hole, 'small')} on the wearer's {over} front, "
+    rows = f"{counted(count, 'buttonhole', 'buttonholes')} of {told(asked.button.hole, 'small')} "
+    rows += f"on the wearer's {over} front, "
     if asked.double:
         rows += f"two rows of {count} buttons, those on the {over} front for show; fasten the {under} front's "
         rows += "corner inside with a hook or a small button"
@@ -112,7 +113,7 @@ def closing_said(asked: ClosingWish, wish: FrontWish, count: int) -> Iterator[Fi
     wanted = asked.count or USUAL[asked.double]
     if count < wanted:
         size = told(asked.button.diameter, "small")
-        said = f"There is room for {count} buttons of {size} in a row, not for {wanted}."
+        said = f"There is room for {counted(count, 'button', 'buttons')} of {size} in a row, not for {wanted}."
         yield Finding("buttons", "note", "front", float(count), float(wanted), said)
     if not asked.double:
         yield from narrow_said(wish.lap, asked.button.diameter, asked.button.stand)

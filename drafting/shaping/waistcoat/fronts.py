@@ -108,7 +108,7 @@ def shaped_front(front: Piece, cut: float, wish: FrontWish, marks: tuple[Placeme
         levels=tuple(_levels(front, centre.path)),
         darts=tuple(shorter_dart(dart, below, wish.scale) for dart in front.darts),
         placements=(centre, *marks),
-        frame=BodyFrame(outer=True),
+        frame=BodyFrame(front=(centre.path.start, centre.path.end), outer=True),
     )
 
 

@@ -11,6 +11,7 @@ from drafting.draft.draft import EdgeRef
 from drafting.ground.frozen import freeze
 from drafting.ground.palette import Colour
 from drafting.worn.nouns import AtRest, Reals, Surface, Truth, Whole
+from drafting.worn.picture.laps import under_left
 from drafting.worn.picture.maps import PULLS, STANDS_OFF
 from drafting.worn.picture.scene import LIES_ON, Cover, PictureScene, Trace, channels
 
@@ -75,9 +76,9 @@ def whole_cloth(rest: AtRest) -> WholeCloth:
     count, faces = mesh.count, mesh.sewn
     own, numbers = np.arange(len(faces)), np.arange(count)
     if not mesh.halved:
-        alone = np.zeros(count)
+        under = laps_over(rest)
         return WholeCloth(
-            points=points, triangles=faces, source=numbers, own=own, flat=mesh.triangles, behind=alone
+            points=points, triangles=faces, source=numbers, own=own, flat=mesh.triangles, behind=under
         )
     apart = np.flatnonzero(~mesh.on_middle)
     twin = numbers.copy()
@@ -97,6 +98,11 @@ def whole_cloth(rest: AtRest) -> WholeCloth:
 def laps_under(points: Reals) -> Reals:
     """Return (N,): mm that points of the right hand lie behind: those beyond the middle, left over right."""
     return np.where(points[:, 0] > 0.0, LAP, 0.0)
+
+
+def laps_over(rest: AtRest) -> Reals:
+    """Return (count,): mm that sewn points of a garment made for both hands lie behind, left over right."""
+    return np.where(under_left(rest), LAP, 0.0)
 
 
 def seen_cloth(look: Look) -> WholeCloth:
@@ -152,12 +158,13 @@ def _across(look: Look, whole: WholeCloth) -> Reals:
 def edge_traces(look: Look, layer: int) -> Iterator[Trace]:
     """Yield the lines of a garment, where it is sewn and where it ends, on both hands, but under other cloth."""
     rest = look.rest
+    right = laps_over(rest)
     for ref in look.lines:
         up = raised(look, ref)
         nearer = ON_CLOTH + layer * LAYER + (LIES_ON if up else 0.0)
         for run in shown_runs(look, rest.mesh.edges[ref]):
             points = rest.points[run]
-            yield Trace(points, SEAM_INK, SEAM_WIDE, nearer)
+            yield Trace(points, SEAM_INK, SEAM_WIDE, nearer, behind=right[run] * (LAPEL_LAPS if up else 1.0))
             if rest.mesh.halved:
                 other = points * (-1, 1, 1)
                 under = laps_under(other) * (LAPEL_LAPS if up else 1.0)

@@ -12,11 +12,11 @@ from dataclasses import replace
 import numpy as np
 from scipy.spatial import cKDTree
 
-from drafting.draft.frame import Straight
 from drafting.geometry.curve import Points
 from drafting.worn.contact import DistanceField
 from drafting.worn.nouns import AtRest, Limb, Reals, SewnMesh, Truth, Whole
 from drafting.worn.picture.dressed import whole_cloth
+from drafting.worn.picture.laps import FrontsMeeting, meetings, over_straight
 from drafting.worn.picture.tucked import NEAREST, OuterCloth, evened, faces_out, shares
 
 ROUNDS = 6
@@ -75,11 +75,11 @@ def laid_on(rest: AtRest, over: Truth, field: DistanceField) -> AtRest:
 
 
 def _lapped(rest: AtRest, over: Truth, field: DistanceField) -> AtRest:
-    """Return a halved garment with what lies beyond the middle laid on the mirrored cloth there."""
+    """Return a garment with what lies beyond its middle in front laid on the cloth of the other hand."""
     mesh = rest.mesh
-    if not mesh.halved:
-        return rest
     points, laid = _folded_back(rest, over)
+    if not mesh.halved:
+        return replace(rest, points=points)
     beyond = ~laid & (points[:, 0] < -BEYOND) & ~np.isin(np.arange(mesh.count), _of_legs(mesh))
     own = ~(over | (beyond | laid)[mesh.sewn].any(axis=1))
     if not beyond.any() or not own.any():
@@ -92,45 +92,38 @@ def _lapped(rest: AtRest, over: Truth, field: DistanceField) -> AtRest:
 def _folded_back(rest: AtRest, over: Truth) -> tuple[Reals, Truth]:
     """Return the points (count, 3) with each lap laid on the other hand, and which ones (count,) that moved.
 
-    Middle lies on middle: what is cut so far beyond a middle in front lies on the mirror image of the cloth
-    as far inside it, so a lap keeps its width however far it stood off, or fell open on its own hand. The foot
+    Middle lies on middle: what is cut so far beyond a middle in front lies on the other hand's cloth as far
+    inside it, so a lap keeps its width however far it stood off, or fell open on its own hand. The foot
     of a lapel lies on its own lap. Where the middles hang apart nothing is moved.
     """
     mesh, points, moved = rest.mesh, rest.points.copy(), np.zeros(rest.mesh.count, bool)
     turned = np.isin(np.arange(mesh.count), mesh.sewn[over]) & ~np.isin(np.arange(mesh.count), mesh.sewn[~over])
-    for index, piece in enumerate(mesh.pieces):
-        if piece.frame.front is None or piece.limb is Limb.LEG:
-            continue
-        faces = mesh.triangles[mesh.piece == index]
+    for meeting in meetings(mesh):
+        side = meeting.own
+        faces = mesh.triangles[mesh.piece == side.piece]
         own = np.unique(faces)
         flat, to = mesh.flat[own] @ np.array([1.0, 1j]), mesh.merged[own]
-        side = np.sign(_beside(flat, piece.frame.front).mean())
-        lap = (side * _beside(flat, piece.frame.front) < -BEYOND) & ~turned[to]
-        across = _mirrored(flat, piece.frame.front)
-        lap[lap] = np.abs(_carried(rest.points, mesh, faces, (flat + across)[lap] / 2)[:, 0]) < SHUT
+        lap = (side.inside(flat) < -BEYOND) & ~turned[to]
+        foot = meeting.foot(flat[lap])
+        gaps = _carried(rest.points, mesh, faces, foot) - _on_other(rest, meeting, foot)
+        lap[lap] = np.linalg.norm(gaps, axis=1) < SHUT
         if lap.any():
-            points[to[lap]] = _carried(rest.points, mesh, faces, across[lap]) * (-1.0, 1.0, 1.0)
+            points[to[lap]] = _on_other(rest, meeting, flat[lap])
             moved[to[lap]] = True
-            if piece.roll is not None:
-                folded = _mirrored(flat, piece.roll)
-                foot = turned[to] & (side * _beside(folded, piece.frame.front) < 0.0)
-                points[to[foot]] = _carried(points, mesh, faces, folded[foot])
-                moved[to[foot]] = True
+            roll = mesh.pieces[side.piece].roll
+            if roll is not None:
+                folded = over_straight(flat, roll)
+                lies = turned[to] & (side.inside(folded) < 0.0)
+                points[to[lies]] = _carried(points, mesh, faces, folded[lies])
+                moved[to[lies]] = True
     return points, moved
 
 
-def _beside(flat: Points, middle: Straight) -> Reals:
-    """Return (N,): mm that flat places lie to the left of a straight line."""
-    way = middle[1] - middle[0]
-    found: Reals = ((flat - middle[0]) / way).imag * abs(way)
-    return found
-
-
-def _mirrored(flat: Points, middle: Straight) -> Points:
-    """Return (N,): flat places mirrored in a straight line."""
-    way = middle[1] - middle[0]
-    found: Points = middle[0] + np.conj((flat - middle[0]) / way) * way
-    return found
+def _on_other(rest: AtRest, meeting: FrontsMeeting, flat: Points) -> Reals:
+    """Return (N, 3): where places of a front lie on the other hand's."""
+    faces = rest.mesh.triangles[rest.mesh.piece == meeting.other.piece]
+    found = _carried(rest.points, rest.mesh, faces, meeting.across(flat))
+    return found * (-1.0, 1.0, 1.0) if meeting.mirrored else found
 
 
 def _carried(points: Reals, mesh: SewnMesh, faces: Whole, spots: Points) -> Reals:
@@ -154,8 +147,8 @@ def _of_legs(mesh: SewnMesh) -> Whole:
     return np.unique(mesh.sewn[np.isin(mesh.piece, legs)])
 
 
-SHUT = 15.0
-"""mm off the middle of the body up to which a front's middle counts as closed there (by eye)."""
+SHUT = 30.0
+"""mm up to which two fronts whose middles hang so far apart count as closed there (by eye)."""
 
 BEYOND = 1.0
 """mm beyond the middle at which cloth laps over it."""

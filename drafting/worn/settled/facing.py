@@ -53,13 +53,14 @@ class LegCloth:
 class Walls:
     """The k vertices `places` (k,) with what each faces: `corners` (k, 3), `shares` (k, 3) of the spot.
 
-    `way` (k, 3): unit, from the wall to the side where the vertex belongs.
+    `way` (k, 3): unit, from the wall to the side where the vertex belongs; `side` (k,): 1 outside it, else -1.
     """
 
     places: Whole
     corners: Whole
     shares: Reals
     way: Reals
+    side: Reals
 
     @property
     def pairs(self) -> Whole:
@@ -104,11 +105,15 @@ def leg_cloth(mesh: SewnMesh, field: DistanceField | None, start: Reals) -> LegC
 
 def no_walls() -> Walls:
     none = np.zeros(0, dtype=np.int64)
-    return Walls(none, none.reshape(0, 3), np.zeros((0, 3)), np.zeros((0, 3)))
+    return Walls(none, none.reshape(0, 3), np.zeros((0, 3)), np.zeros((0, 3)), np.zeros(0))
 
 
-def walls_faced(cloth: LegCloth, points: Reals) -> Walls:
-    """Who faces which wall at `points` (count, 3) m: the nearest."""
+def walls_faced(cloth: LegCloth, points: Reals, told: Walls | None = None) -> Walls:
+    """Who faces which wall at `points` (count, 3) m: the nearest.
+
+    Who met the same wall when it was `told` before keeps that side: where many layers are crumpled together each
+    look would else tell another side of them, and push them about without end.
+    """
     facets = points[cloth.triangles]
     out = _normals(facets) * cloth.out[:, None]
     vertex, facet = _near(cloth, points, facets, out)
@@ -128,8 +133,21 @@ def walls_faced(cloth: LegCloth, points: Reals) -> Walls:
     winds = _windings(cloth, points, spots, cloth.of_leg[facet])
     whole = np.abs(winds - np.rint(winds)) < _CLOSED
     side = np.where(np.rint(winds) % 2 == 1, -1.0, 1.0)
-    way = side[:, None] * out[facet]
-    return Walls(vertex[whole], cloth.triangles[facet][whole], shares[kept][whole], way[whole])
+    found = vertex[whole], cloth.triangles[facet][whole]
+    side = side[whole] if told is None else _kept_sides(told, *found, side[whole])
+    return Walls(*found, shares[kept][whole], side[:, None] * out[facet][whole], side)
+
+
+def _kept_sides(told: Walls, places: Whole, corners: Whole, side: Reals) -> Reals:
+    """The sides (k,), of each vertex that met a wall with a corner in common the one it was told then."""
+    order = np.argsort(told.places)
+    at = np.searchsorted(told.places, places, sorter=order)
+    before = order[np.minimum(at, max(len(order) - 1, 0))] if len(order) else np.zeros(0, dtype=np.int64)
+    if not len(before):
+        return side
+    same = told.places[before] == places
+    shared = (told.corners[before][:, :, None] == corners[:, None, :]).any(axis=(1, 2))
+    return np.where(same & shared, told.side[before], side)
 
 
 def _windings(cloth: LegCloth, points: Reals, spots: Reals, leg: Whole) -> Reals:

@@ -98,9 +98,9 @@ def _rounds(scene: Scene, before: _Looked, residual: float, first: tuple[int, ..
     """Search with friction, and with who faces whom, as last looked at, until these too are at rest."""
     points, slip, legs, steps = before
     held = held_by(scene.sheet, state_at(scene, points).touch, points, slip)
-    for most in first + _THEN if scene.field else (steps,):
+    for number, most in enumerate(first + _THEN if scene.field else (steps,)):
         if legs:
-            scene = scene_with(scene, walls_faced(legs, points))
+            scene = scene_with(scene, walls_faced(legs, points, scene.walls if number > len(first) else None))
         found = searched(scene, points, held, Limits(residual, min(most, steps)))
         state, points, steps = found.state, found.state.points, steps - found.step
         if steps <= 0 or (found.step == 0 and residual_of(scene, state) <= residual):

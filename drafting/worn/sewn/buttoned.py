@@ -9,7 +9,8 @@ import numpy as np
 from drafting.draft.frame import BodyFrame
 from drafting.draft.piece import Piece
 from drafting.draft.roles import EdgeRole
-from drafting.worn.nouns import Whole
+from drafting.geometry.curve import Points
+from drafting.worn.nouns import Reals, Whole
 from drafting.worn.sewn.chosen import SewnParts
 from drafting.worn.sewn.guides import BUTTON, FRONT, ROLL
 from drafting.worn.sewn.joined import Merged
@@ -28,6 +29,20 @@ def held_by_buttons(pieces: SewnParts, said: Mapping[str, BodyFrame], whole: Mer
         if len(chain) and heights:
             gaps = np.abs(whole.flat[chain, 1][:, None] - heights)
             found[piece.name] = whole.merged[chain[np.unique(gaps.argmin(axis=0))]]
+    return found
+
+
+def button_stops(
+    pieces: SewnParts, lines: Mapping[str, Mapping[str, Points]]
+) -> Mapping[str, Mapping[str, Reals]]:
+    """Return for each piece where on its middle in front, mm along it, the buttons hold it."""
+    found: dict[str, dict[str, Reals]] = {}
+    for piece in pieces.shell:
+        line, heights = lines[piece.name].get(FRONT), closing_heights(piece)
+        found[piece.name] = {}
+        if line is not None and heights and (fall := (line[0] - line[-1]).imag):
+            shares = (line[0].imag - np.array(heights)) / fall
+            found[piece.name][FRONT] = shares * abs(line[-1] - line[0])
     return found
 
 

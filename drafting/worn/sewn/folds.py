@@ -27,15 +27,19 @@ REACH = 3.0
 
 
 def folded(piece: Piece) -> PieceRing:
-    """Return the piece cut back to its folds, and to the centre where it overlaps beyond it."""
+    """Return the piece cut back to its folds, and to the centre where it overlaps beyond it.
+
+    A front whose block states where its middle lies keeps what laps beyond it: that is seen when it is worn.
+    """
     ring = piece_ring(piece)
     ring = _without_lap(ring)
     under = under_names(piece)
     for mark in piece.placements:
         if mark.what == "fold":
             ring = _cut(ring, fine(mark.path), mark.name, under, 1.0)
+    laps = piece.frame is not None and piece.frame.front is not None
     for mark in piece.placements:
-        if mark.what == "centre":
+        if mark.what == "centre" and not laps:
             ring = _cut(ring, fine(mark.path), mark.name, under, OVERLAP)
     return ring
 

@@ -28,7 +28,8 @@ def inner_lines(ring: PieceRing, frame: BodyFrame) -> dict[str, Points]:
     """Return the lines inside a piece by name, from rim to rim where they reach it."""
     region = Region.of(ring.outline)
     cut = {done.name for done in ring.cuts}
-    marks = [m for m in ring.piece.placements if m.what in (ROLL, BONE, CENTRE) and m.name not in cut]
+    followed = (ROLL, BONE) if frame.front or frame.back else (ROLL, BONE, CENTRE)
+    marks = [m for m in ring.piece.placements if m.what in followed and m.name not in cut]
     drawn = {mark.name: fine(mark.path) for mark in marks}
     drawn |= {name: np.array(line) for name, line in ((FRONT, frame.front), (BACK, frame.back)) if line}
     found = {}

@@ -79,8 +79,13 @@ class Merged:
         return self.merged[self.flat_inner(name, line)]
 
 
-def meshed_piece(ring: PieceRing, places: Stations, guides: Mapping[str, Points], mesh: float) -> MeshedPiece:
-    """Return one piece meshed between the vertices on its sides; `guides` are lines inside it by name."""
+def meshed_piece(
+    ring: PieceRing, places: Stations, guides: Mapping[str, Points], mesh: float, stops: Mapping[str, Reals]
+) -> MeshedPiece:
+    """Return one piece meshed between the vertices on its sides; `guides` are lines inside it by name.
+
+    A vertex stands at each of a line's `stops`, mm along it.
+    """
     name = ring.piece.name
     ways = {side.name: places.places[(name, side.name)] for side in ring.sides}
     lines = [at(side.points, np.array(ways[side.name])) for side in ring.sides]
@@ -92,7 +97,7 @@ def meshed_piece(ring: PieceRing, places: Stations, guides: Mapping[str, Points]
     }
     holes, darts, legs = _darts(ring, mesh, len(outline))
     base = len(outline) + sum(map(len, holes))
-    inner, chains = _guides(outline, guides, mesh, base)
+    inner, chains = _guides(outline, guides, mesh, base, stops)
     sheet = meshed(outline, holes, inner, mesh, ring.piece.grain)
     return MeshedPiece(
         ring=ring, sheet=sheet, sides=sides, places=ways, darts=darts, inner_darts=legs, guides=chains
@@ -130,15 +135,14 @@ def _darts(ring: PieceRing, mesh: float, base: int) -> tuple[list[Points], Whole
 
 
 def _guides(
-    outline: Points, guides: Mapping[str, Points], mesh: float, base: int
+    outline: Points, guides: Mapping[str, Points], mesh: float, base: int, stops: Mapping[str, Reals]
 ) -> tuple[list[Points], dict[str, Whole]]:
     """Return the vertices inside along each line, and its whole chain; ends on the outline are vertices there."""
     inner: list[Points] = []
     chains: dict[str, Whole] = {}
     region = Region.of(outline)
     for name, line in guides.items():
-        count = max(1, round(run_length(line) / mesh))
-        points = at(line, np.linspace(0.0, run_length(line), count + 1))
+        points = at(line, _ways(run_length(line), stops.get(name, NOWHERE), mesh))
         ends = [int(np.abs(outline - end).argmin()) for end in (points[0], points[-1])]
         on = [abs(outline[i] - end) < ON * mesh for i, end in zip(ends, (points[0], points[-1]), strict=True)]
         own = _clear(region, points[int(on[0]) : len(points) - int(on[1])], mesh)
@@ -152,6 +156,20 @@ def _guides(
         )
         base += len(own)
     return inner, chains
+
+
+def _ways(length: float, stops: Reals, mesh: float) -> Reals:
+    """Return how far along a line its vertices stand, evenly from stop to stop."""
+    kept = np.sort(stops[(stops > ON * mesh) & (stops < length - ON * mesh)])
+    marks = np.concatenate(([0.0], kept, [length]))
+    parts = [
+        np.linspace(a, b, max(1, round((b - a) / mesh)), endpoint=False) for a, b in itertools.pairwise(marks)
+    ]
+    return np.concatenate((*parts, [length]))
+
+
+NOWHERE: Reals = np.zeros(0)
+"""No stops."""
 
 
 def lies_near(point: complex, lines: Sequence[Points], within: float) -> bool:

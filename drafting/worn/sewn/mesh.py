@@ -14,7 +14,7 @@ from drafting.draft.roles import Half
 from drafting.geometry.curve import Points
 from drafting.ground.errors import DraftError
 from drafting.worn.nouns import Ply, Reals, SewnMesh, SewnPiece, Truth, Whole
-from drafting.worn.sewn.buttoned import hand_to_hand, held_by_buttons
+from drafting.worn.sewn.buttoned import button_stops, hand_to_hand, held_by_buttons
 from drafting.worn.sewn.chosen import SewnParts, sewn_parts
 from drafting.worn.sewn.closed import middle_sides, shut_sides, vent_folds, worn_seams
 from drafting.worn.sewn.folds import folded
@@ -50,7 +50,7 @@ def sewn_mesh(
     if not pieces.halved:
         said = {name: with_middle(ring, said[name]) for name, ring in rings.items()}
     lines = {name: inner_lines(ring, said[name]) for name, ring in rings.items()}
-    whole = _meshed(pieces, rings, lines, mesh)
+    whole = _meshed(pieces, rings, lines, mesh, button_stops(pieces, lines))
     sides = middle_sides(pieces, rings)
     front, back = on_middles(pieces, rings, said, whole)
     behind = [layers_of(pieces, ring) for ring in rings.values()]
@@ -96,14 +96,18 @@ def _sewn_piece(piece: Piece, frame: BodyFrame) -> SewnPiece:
 
 
 def _meshed(
-    pieces: SewnParts, rings: Mapping[str, PieceRing], lines: Mapping[str, Mapping[str, Points]], mesh: float
+    pieces: SewnParts,
+    rings: Mapping[str, PieceRing],
+    lines: Mapping[str, Mapping[str, Points]],
+    mesh: float,
+    stops: Mapping[str, Mapping[str, Reals]],
 ) -> Merged:
     """Return the pieces meshed and merged, their outlines made finer where they have to be."""
     marks = marked_ends(rings, lines, NEAR * mesh)
     seams = worn_seams(pieces, rings)
     for _ in range(ROUNDS):
         places = stations(pieces.draft, rings, seams, mesh, marks)
-        sheets = [meshed_piece(ring, places, lines[name], mesh) for name, ring in rings.items()]
+        sheets = [meshed_piece(ring, places, lines[name], mesh, stops[name]) for name, ring in rings.items()]
         more = [found for sheet in sheets for found in finer(sheet)]
         if not more:
             return all_merged(sheets, places)

@@ -1,0 +1,64 @@
+"""Buttons and their holes of two hands that differ, each pair at one height over the waist. Mm."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import replace
+
+from drafting.draft.draft import Draft
+from drafting.draft.piece import Piece, Placement
+from drafting.draft.roles import LevelKind
+
+HOLE, CLOSES = "buttonhole", ("button", "buttonhole")
+"""What of a piece's marks closes it (`Placement.what`)."""
+
+
+def level_closings(left: Draft, right: Draft) -> tuple[Draft, Draft]:
+    """Return two drafts of the left half, what closes one hand over the other moved level: half way between the
+    places that each hand alone gives it, as both are buttoned on one body.
+
+    A piece closes over the other hand's where it has a hole in one hand only. Where the hands have different
+    numbers of buttons they stay as they are.
+    """
+    moves: tuple[dict[str, Mapping[str, float]], ...] = ({}, {})
+    for piece in left.pieces:
+        if piece.name in right and _closes_over(piece):
+            for found, by in zip(moves, _level(piece, right[piece.name]), strict=True):
+                found[piece.name] = by
+    return _moved(left, moves[0]), _moved(right, moves[1])
+
+
+def _closes_over(piece: Piece) -> bool:
+    return any(mark.what == HOLE and mark.hand for mark in piece.placements)
+
+
+def _level(left: Piece, right: Piece) -> tuple[Mapping[str, float], Mapping[str, float]]:
+    """Return by how much each mark of either hand rises, by its name."""
+    one, two = dict(_heights(left)), dict(_heights(right))
+    if one.keys() != two.keys():
+        return {}, {}
+    rises = {name: (two[name] - one[name]) / 2 for name in one}
+    return rises, {name: -by for name, by in rises.items()}
+
+
+def _heights(piece: Piece) -> Iterator[tuple[str, float]]:
+    """Yield the name of each mark that closes a piece, and its height over the waist as drawn."""
+    waists = [level.paths[0].start.imag for level in piece.levels if level.kind is LevelKind.WAIST]
+    for mark in piece.placements:
+        if mark.what in CLOSES:
+            yield mark.name, _height(mark) - (waists[0] if waists else 0.0)
+
+
+def _height(mark: Placement) -> float:
+    return mark.path.at(mark.path.length / 2).imag
+
+
+def _moved(draft: Draft, rises: Mapping[str, Mapping[str, float]]) -> Draft:
+    """Return the draft with the named marks of its pieces so much higher."""
+
+    def level(piece: Piece) -> Piece:
+        by = rises.get(piece.name, {})
+        marks = (replace(m, path=m.path.moved(1j * by.get(m.name, 0.0))) for m in piece.placements)
+        return replace(piece, placements=tuple(marks)) if by else piece
+
+    return replace(draft, pieces=tuple(level(piece) for piece in draft.pieces))

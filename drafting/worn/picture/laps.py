@@ -1,0 +1,131 @@
+"""Fronts that meet on the middle of the body: which piece laps over which, and how places of one lie on the other.
+
+A halved garment's front meets its own mirror image; where the hands differ the buttons tell which fronts meet.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+import numpy as np
+
+from drafting.draft.frame import Straight
+from drafting.geometry.curve import Points
+from drafting.worn.nouns import AtRest, Limb, Reals, SewnMesh, Truth, Whole
+
+
+@dataclass(frozen=True)
+class FrontSide:
+    """A front by the number of its `piece`, its `middle` running down, and on which side its cloth lies: 1.0 to
+    the left of the middle as that runs, else -1.0."""
+
+    piece: int
+    middle: Straight
+    hand: float
+
+    def inside(self, flat: Points) -> Reals:
+        """Return (N,): mm that places lie within the middle, less than nothing where they lap over it."""
+        return self.hand * left_from(flat, self.middle)
+
+    def along(self, flat: Points) -> Reals:
+        """Return (N,): mm down the middle beside which places lie."""
+        way = self.middle[1] - self.middle[0]
+        found: Reals = ((flat - self.middle[0]) / way).real * abs(way)
+        return found
+
+    def at(self, along: Reals, inside: Reals) -> Points:
+        """Return (N,): the places so far down the middle and so far within it."""
+        way = (self.middle[1] - self.middle[0]) / abs(self.middle[1] - self.middle[0])
+        found: Points = self.middle[0] + way * (along + 1j * self.hand * inside)
+        return found
+
+
+@dataclass(frozen=True)
+class FrontsMeeting:
+    """A front that laps over the `other` hand's, whose places beside it lie `lower` mm farther down; `mirrored`
+    where the other is its own mirror image."""
+
+    own: FrontSide
+    other: FrontSide
+    lower: float
+    mirrored: bool
+
+    def across(self, flat: Points) -> Points:
+        """Return (N,): where places lie on the other piece, as far within its middle as beyond their own."""
+        return self.other.at(self.own.along(flat) + self.lower, -self.own.inside(flat))
+
+    def foot(self, flat: Points) -> Points:
+        """Return (N,): the places on the middle beside these."""
+        return self.own.at(self.own.along(flat), np.zeros(len(flat)))
+
+
+def meetings(mesh: SewnMesh) -> Iterator[FrontsMeeting]:
+    """Yield each front that states its middle, with the one it laps over."""
+    sides = [side for index in range(len(mesh.pieces)) if (side := _side(mesh, index)) is not None]
+    if mesh.halved:
+        yield from (FrontsMeeting(side, side, 0.0, True) for side in sides)
+        return
+    for own in sides:
+        for other in sides:
+            pairs = _buttoned(mesh, own, other)
+            if len(pairs):
+                lower = float(np.median(other.along(pairs[:, 1]) - own.along(pairs[:, 0])))
+                yield FrontsMeeting(own, other, lower, False)
+
+
+def _side(mesh: SewnMesh, index: int) -> FrontSide | None:
+    piece = mesh.pieces[index]
+    if piece.frame.front is None or piece.limb is Limb.LEG:
+        return None
+    flat = mesh.flat[np.unique(mesh.triangles[mesh.piece == index])] @ np.array([1.0, 1j])
+    return FrontSide(index, piece.frame.front, float(np.sign(left_from(flat, piece.frame.front).mean())))
+
+
+def _buttoned(mesh: SewnMesh, own: FrontSide, other: FrontSide) -> Points:
+    """Return (K, 2): places on two fronts' middles that buttons hold together."""
+    ours, theirs = _on_middle(mesh, own), _on_middle(mesh, other)
+    both = (*mesh.tied.tolist(), *mesh.tied[:, ::-1].tolist())
+    found = [(ours[a], theirs[b]) for a, b in both if a in ours and b in theirs]
+    return np.array(found, dtype=complex).reshape(-1, 2) if own.piece != other.piece else np.zeros((0, 2), complex)
+
+
+def _on_middle(mesh: SewnMesh, side: FrontSide) -> dict[int, complex]:
+    """Return the place of each sewn vertex on a front's middle."""
+    own: Whole = np.unique(mesh.triangles[mesh.piece == side.piece])
+    flat = mesh.flat[own] @ np.array([1.0, 1j])
+    on = np.abs(side.inside(flat)) < ON_MIDDLE
+    return dict(zip(mesh.merged[own[on]].tolist(), flat[on].tolist(), strict=True))
+
+
+def under_left(rest: AtRest) -> Truth:
+    """Return (count,): which sewn points of a garment made for both hands lap under the left front: those of the
+    right one that lie beyond the middle."""
+    mesh, lapped = rest.mesh, np.zeros(rest.mesh.count, bool)
+    fronts = {meeting.own.piece for meeting in meetings(mesh)} if not mesh.halved else set()
+    right = [index for index in fronts if mesh.pieces[index].hand == "right"]
+    if right and len(mesh.front):
+        middle = rest.points[mesh.front]
+        middle = middle[np.argsort(middle[:, 2])]
+        across = rest.points[:, 0] - np.interp(rest.points[:, 2], middle[:, 2], middle[:, 0])
+        own = np.unique(mesh.sewn[np.isin(mesh.piece, right)])
+        lapped[own] = across[own] > 0.0
+    return lapped
+
+
+def left_from(flat: Points, middle: Straight) -> Reals:
+    """Return (N,): mm that flat places lie to the left of a straight line."""
+    way = middle[1] - middle[0]
+    found: Reals = ((flat - middle[0]) / way).imag * abs(way)
+    return found
+
+
+def over_straight(flat: Points, middle: Straight) -> Points:
+    """Return (N,): flat places mirrored in a straight line."""
+    way = middle[1] - middle[0]
+    found: Points = middle[0] + np.conj((flat - middle[0]) / way) * way
+    return found
+
+
+ON_MIDDLE = 0.5
+"""mm: what lies no farther from a stated middle lies on it."""

@@ -1,0 +1,122 @@
+"""Fronts that lap: the lap is part of what is worn, buttons meet their holes, and in pictures a lap lies on the
+other hand as wide as it was cut. Widths and heights are read off the drafts and summed by hand."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Any
+
+import numpy as np
+import pytest
+
+from drafting.body import Body, wearer
+from drafting.draft.draft import Draft
+from drafting.draft.level_closings import level_closings
+from drafting.draft.piece import Piece
+from drafting.draft.roles import LevelKind
+from drafting.worn.form import wearers_form
+from drafting.worn.nouns import AtRest, SewnMesh
+from drafting.worn.picture.lapels import laid_on
+from drafting.worn.picture.laps import under_left
+from drafting.worn.sewn import sewn_mesh
+from tests.worn.dressed import on_form, the_form, trial_wearer
+from tests.worn.garments import PLIES, drafted
+from tests.worn.unusual import PLAIN, made_up
+
+DOUBLE: dict[str, Any] = {"breasted": "double"}
+
+
+def uneven() -> Body:
+    return next(body for body in made_up() if body.title == "uneven shoulders")
+
+
+def laid(rest: AtRest, body: Body) -> AtRest:
+    form = the_form() if body is trial_wearer() else wearers_form(body)
+    return laid_on(rest, np.zeros(len(rest.mesh.sewn), bool), form.distance)
+
+
+def heights(piece: Piece) -> dict[str, list[float]]:
+    """Return how high over the waist the middles of buttons and holes lie, from the lowest up, mm."""
+    waist = next(level.paths[0].start.imag for level in piece.levels if level.kind is LevelKind.WAIST)
+    return {
+        what: sorted(m.path.at(m.path.length / 2).imag - waist for m in piece.placements if m.what == what)
+        for what in ("button", "buttonhole")
+    }
+
+
+def test_a_double_breasted_waistcoat_is_worn_with_its_lap() -> None:
+    """It was cut off at the centre front, 62 mm short at the end of the V."""
+    body = trial_wearer()
+    draft = drafted("waistcoat", body, DOUBLE)
+    edge = draft["front"]["edge"].path
+    form = the_form()
+    rest = on_form(draft, "waistcoat", form, mesh=40.0)
+    assert rest.settled
+    shown = laid_on(rest, np.zeros(len(rest.mesh.sewn), bool), form.distance)
+    across = shown.points[shown.mesh.edges["front", "edge"], 0]
+    assert edge.start.real == pytest.approx(-62.0, abs=3.0)  # drafted, left of the middle for this hand
+    # Round the body's front a lap reaches a little less far across than it is wide.
+    assert across.min() == pytest.approx(edge.start.real, abs=8.0)
+    assert across.max() < edge.end.real + 12.0
+
+
+@pytest.mark.parametrize(
+    ("block", "choices"),
+    [("waistcoat", {}), ("waistcoat", DOUBLE), ("coat", {}), ("tailcoat", {}), ("spencer", {})],
+    ids=lambda value: value if isinstance(value, str) else "double" if value else "as it comes",
+)
+def test_buttons_of_uneven_hands_are_level_with_their_holes(block: str, choices: dict[str, Any]) -> None:
+    """A waistcoat's were 20 mm apart, a coat's 9: buttoned, the fronts pulled each other out of level."""
+    draft = drafted(block, uneven(), choices)
+    left, right = heights(draft["front-left"]), heights(draft["front-right"])
+    holes = left["buttonhole"]
+    assert holes
+    # What has more buttons than holes has some for show, above the others.
+    assert right["button"][: len(holes)] == pytest.approx(holes, abs=0.01)
+    if left["button"]:
+        assert left["button"] == pytest.approx(right["button"], abs=0.01)
+
+
+def test_even_hands_and_other_numbers_of_buttons_stay_as_they_are() -> None:
+    draft = drafted("waistcoat", trial_wearer())
+    assert level_closings(draft, draft)[0]["front"].placements == draft["front"].placements
+    fewer = draft["front"].placements[:-1]
+    less = draft.with_pieces([replace(draft["front"], placements=fewer)])
+    assert level_closings(draft, less)[1]["front"].placements == fewer
+
+
+def vertices_at_buttons(draft: Draft, mesh: SewnMesh, name: str) -> list[float]:
+    """Return how far from the next button of its piece each vertex that is buttoned lies, mm up or down."""
+    index = next(number for number, piece in enumerate(mesh.pieces) if piece.name == name)
+    marks = [m.path for m in draft[name].placements if m.what in ("button", "buttonhole")]
+    buttons = np.array([path.at(path.length / 2).imag for path in marks])
+    corners = np.unique(mesh.triangles[mesh.piece == index])
+    flat = dict(zip(mesh.merged[corners].tolist(), corners.tolist(), strict=True))
+    own = [flat[vertex] for vertex in mesh.tied.ravel().tolist() if vertex in flat]
+    return [float(np.abs(buttons - mesh.flat[vertex, 1]).min()) for vertex in own]
+
+
+def test_what_is_buttoned_together_is_the_place_of_the_button() -> None:
+    """Of a mesh of 25 mm the nearest vertex lay up to 12 mm off: two fronts so tied were drawn into creases."""
+    draft = drafted("waistcoat", uneven(), DOUBLE)
+    mesh = sewn_mesh(draft, "waistcoat", PLIES, 25.0)
+    off = [*vertices_at_buttons(draft, mesh, "front-left"), *vertices_at_buttons(draft, mesh, "front-right")]
+    assert len(off) == 6  # three buttons, each on two fronts
+    assert max(off) < 0.5
+
+
+def test_the_fronts_of_an_uneven_wearer_lie_on_each_other_left_over_right() -> None:
+    body = wearer({**PLAIN, "shoulder_drop": (70.0, 50.0)}, title="uneven")
+    draft = drafted("waistcoat", body, DOUBLE)
+    rest = on_form(draft, "waistcoat", wearers_form(body), mesh=40.0)
+    assert rest.settled
+    assert not rest.mesh.halved
+    shown = laid(rest, body)
+    left, right = (shown.points[shown.mesh.edges[f"front-{hand}", "edge"]] for hand in ("left", "right"))
+    middle = shown.points[shown.mesh.tied].mean(axis=(0, 1))
+    # Each hand's edge lies beyond the middle, on the other hand, by more than half of what it was cut to.
+    assert (left[:, 0] < middle[0] - 30.0).all()
+    assert (right[:, 0] > middle[0] + 30.0).all()
+    under = under_left(shown)
+    assert under[shown.mesh.edges["front-right", "edge"]].all()
+    assert not under[shown.mesh.edges["front-left", "edge"]].any()
