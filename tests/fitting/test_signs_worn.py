@@ -70,8 +70,11 @@ def stands_off(level: LevelWorn) -> float:
     return math.fsum(one.mm for one in level.stands_off) / len(level.stands_off)
 
 
-def false_and_right(trial: Trial, body: Body, form: Form) -> tuple[LevelWorn, LevelWorn]:
-    """Return the level at which a sign shows, of the garment from the slipped tape and from the corrected one."""
+def both_worn(trial: Trial, body: Body, form: Form) -> tuple[LevelWorn, LevelWorn, float]:
+    """Return the level at which a sign shows, of the garment from the slipped tape and from the corrected one.
+
+    And by how much the tape slipped, mm.
+    """
     attempt = by_name(trial.sign).causes[trial.cause].attempt
     note = note_to_try(attempt, Draft(), trial.block)
     assert note is not None
@@ -81,6 +84,12 @@ def false_and_right(trial: Trial, body: Body, form: Form) -> tuple[LevelWorn, Le
     right = corrected(false, [note]).body
     assert right[measure] == pytest.approx(body[measure], abs=1e-6)
     before, after = (worn(drafted(trial.block, who, trial.choices), trial, form) for who in (false, right))
+    return before, after, more
+
+
+def false_and_right(trial: Trial, body: Body, form: Form) -> tuple[LevelWorn, LevelWorn]:
+    """Return the same, the sign seen on the false one."""
+    before, after, more = both_worn(trial, body, form)
     sign = by_name(trial.sign)
     if sign.worn is not None and sign.worn.number is WornNumber.STANDS_OFF:
         assert stands_off(before) - stands_off(after) > HALF * -more / (2 * math.pi)
@@ -114,3 +123,15 @@ def test_a_waist_too_loose_or_too_tight_shows_on_twenty_bodies(number: int) -> N
     form = wearers_form(body)
     for trial in TRIALS[:2]:
         false_and_right(trial, body, form)
+
+
+@pytest.mark.population
+@pytest.mark.parametrize("number", range(20))
+def test_a_bust_and_a_sleeve_drafted_too_small_are_strained_more_on_twenty_bodies(number: int) -> None:
+    """How much a sleeve pulls is each wearer's own; corrected, neither pulls on any of them."""
+    body = drawn(20)[number]
+    form = wearers_form(body)
+    for trial in (TRIALS[2], SLEEVE):
+        before, after, _ = both_worn(trial, body, form)
+        assert before.strain.mean > after.strain.mean
+        assert not after.strain.pulls

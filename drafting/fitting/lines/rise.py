@@ -199,8 +199,20 @@ def leg_width(draft: Draft, y: float, taken: float) -> Altered:
                 if abs(end - at) < FORK_NEAR:
                     corners[corner] = by
             knots[edge.name] = tuple(sorted(found, key=lambda k: k.at))
-        shifts.append(Shift(piece.name, corners, knots))
+        shifts.append(Shift(piece.name, corners, knots, _square_at_waist(piece)))
     return carried_out(draft, shifts, f"leg {'taken in' if taken > 0 else 'let out'}")
+
+
+def _square_at_waist(piece: Piece) -> frozenset[tuple[str, str]]:
+    """Return the ends of crotch seams at the waist: they keep their direction, so that the waist stays."""
+    count = len(piece.edges)
+    beside = [(e, piece.edges[at - 1], piece.edges[(at + 1) % count]) for at, e in enumerate(piece.edges)]
+    return frozenset(
+        (edge.name, end)
+        for edge, before, after in beside
+        for end, other in (("start", before), ("end", after))
+        if (edge.role, other.role) == (EdgeRole.CROTCH, EdgeRole.WAIST)
+    )
 
 
 def _after(piece: Piece, edge: str) -> str:
