@@ -7,13 +7,15 @@ gathers pulled up.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 
 from drafting.costume.garment import MadeGarment
 from drafting.draft.draft import Draft, Seam
 from drafting.draft.openings import hands
 from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.draft.walk import walk
+from drafting.ground.frozen import FrozenDict
+from drafting.ground.remembered import remembered
 
 
 def times_sewn(draft: Draft, seam: Seam) -> int:
@@ -43,14 +45,12 @@ def at_fold(piece: Piece) -> set[str]:
     return {names[(at + step) % len(names)] for at in folds for step in (-1, 1)}
 
 
-def seam_lengths(garment: MadeGarment) -> dict[str, float]:
-    """Return the length sewn of every seam, darts too, by the seam's name."""
+@remembered(8)
+def seam_lengths(garment: MadeGarment) -> Mapping[str, float]:
+    """Return the length sewn of every seam, darts too, by the seam's name; every step of a plan asks for it."""
     draft = garment.draft
-    return {
-        seam.name: times_sewn(draft, seam) * min(walked.a_sewn, walked.b_sewn)
-        for seam in draft.seams
-        for walked in [walk(draft, seam)]
-    }
+    walked = ((seam, walk(draft, seam)) for seam in draft.seams)
+    return FrozenDict({s.name: times_sewn(draft, s) * min(w.a_sewn, w.b_sewn) for s, w in walked})
 
 
 def inner_dart_length(pieces: Iterable[Piece]) -> float:

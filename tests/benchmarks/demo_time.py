@@ -2,8 +2,9 @@
 
 The processor's time of the whole process (user and system), beside that of a fixed piece of work in the same
 minute; with the folder of another tree of the kit, such as a worktree of an earlier commit, both run in turn
-and the ratio is printed. The first run of each, which may compile, is not counted. Then what one garment takes
-to be drafted, finished and checked, on adults of `bdims` (Heinz et al. 2003) one after the other.
+and the ratio is printed. The first run of each, which compiles, is not counted; what it compiled is kept as an
+installed kit keeps it, though the machine's settings may say otherwise. Then what one garment takes to be
+drafted, finished and checked, on adults of `bdims` (Heinz et al. 2003) one after the other.
 """
 
 from __future__ import annotations
@@ -38,10 +39,15 @@ COMMANDS: dict[str, tuple[Sequence[str], Sequence[str]]] = {
 """What is run here and in the other tree, which before `--papers` printed on those three by itself."""
 
 
-def processor(tree: Path, command: Sequence[str]) -> float:
-    """Return the seconds of the processor that one run of a command takes, its children too."""
+def processor(tree: Path, command: Sequence[str], folder: str) -> float:
+    """Return the seconds of the processor that one run of a command takes, its children too.
+
+    What is compiled stands in `folder`.
+    """
+    kept = {name: value for name, value in os.environ.items() if name != "PYTHONDONTWRITEBYTECODE"}
+    around = {**kept, "PYTHONPYCACHEPREFIX": folder, "PYTHONPATH": str(tree), "PWD": str(tree)}
     before = os.times()
-    subprocess.run([sys.executable, *command], check=True, cwd=tree, stdout=subprocess.DEVNULL)
+    subprocess.run([sys.executable, *command], check=True, cwd=tree, env=around, stdout=subprocess.DEVNULL)
     after = os.times()
     return after.children_user + after.children_system - before.children_user - before.children_system
 
@@ -49,7 +55,7 @@ def processor(tree: Path, command: Sequence[str]) -> float:
 def ran(tree: Path, words: Sequence[str], folder: str) -> float:
     """Return the seconds of one command of the kit in a tree."""
     out = [] if words[0] == "body" else ["--out", str(Path(folder) / f"out-{tree.name}")]
-    return processor(tree, ["-m", "drafting", *words, *out])
+    return processor(tree, ["-m", "drafting", *words, *out], folder)
 
 
 def compared(other: Path | None) -> None:
@@ -59,7 +65,7 @@ def compared(other: Path | None) -> None:
         with tempfile.TemporaryDirectory() as folder:
             for _ in range(RUNS + 1):
                 there = ran(other, earlier, folder) if other else 0.0
-                times.append((ran(HERE, own, folder), there, processor(HERE, ["-c", FIXED])))
+                times.append((ran(HERE, own, folder), there, processor(HERE, ["-c", FIXED], folder)))
         here, there, fixed = (statistics.median(column) for column in zip(*times[1:], strict=True))
         beside = f"; other tree {there:.2f} s, {there / here:.2f} times that" if other else ""
         print(f"{name:22} {here:.2f} s of CPU, {here / fixed:.2f} of the fixed work ({fixed:.2f} s){beside}")
