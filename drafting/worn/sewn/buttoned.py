@@ -12,7 +12,7 @@ from drafting.draft.roles import EdgeRole
 from drafting.geometry.curve import Points
 from drafting.worn.nouns import Reals, Whole
 from drafting.worn.sewn.chosen import SewnParts
-from drafting.worn.sewn.guides import BUTTON, FRONT, ROLL
+from drafting.worn.sewn.guides import BUTTON, FRONT, HOLE, ROLL
 from drafting.worn.sewn.joined import Merged
 from drafting.worn.sewn.rings import fine
 
@@ -49,12 +49,14 @@ def button_stops(
 def closing_heights(piece: Piece) -> list[float]:
     """Return the heights y on a piece of the buttons that close it, mm: none above the break of a lapel.
 
-    Buttons above it stand on cloth that is turned over, or are for show (common practice).
+    Buttons above it stand on cloth that is turned over, or are for show (common practice). A hand that has holes
+    alone is closed at these.
     """
     if not any(edge.role is EdgeRole.FRONT_EDGE for edge in piece.edges):
         return []
     breaks = [min(m.path.start.imag, m.path.end.imag) for m in piece.placements if m.what == ROLL]
-    middles = [fine(mark.path).imag.mean() for mark in piece.placements if mark.what == BUTTON]
+    buttons, holes = ([m for m in piece.placements if m.what == what] for what in (BUTTON, HOLE))
+    middles = [fine(mark.path).imag.mean() for mark in buttons or holes]
     return [float(y) for y in middles if y <= min(breaks, default=np.inf)]
 
 
