@@ -19,6 +19,8 @@ from drafting.making.shopping import shopping, shopping_csv, total_cost
 from drafting.making.supplies import shelves
 from drafting.making.tables import cloth_for_strip, quarters_of, shank, tables
 from drafting.making.thread import thread_ratio
+from tests.blocks.figures import chart_woman
+from tests.blocks.wardrobe import asked
 from tests.making.figures import laid, made
 
 
@@ -218,13 +220,15 @@ def test_a_thread_shank_is_as_high_as_what_it_closes_is_thick() -> None:
 
 
 def test_allowances_lie_in_the_trades_bands() -> None:
-    """Common practice: plain 1.0-1.5 cm, tight curve from 0.6; flared hem 1-1.5, others 3-5 cm."""
+    """Common practice: plain 1.0-1.5 cm, tight curve from 0.6; zip 1.9; flared hem 1-1.5, others 3-5 cm."""
     shirt, coat = made("lamplighter").garments[1], made("lamplighter").garments[0]
     widths = {e: w for c in shirt.pattern.pieces if not c.piece.material for e, w in c.allowances.items()}
     assert 10.0 <= widths["side_lower"] <= 15.0
     assert 6.0 <= widths["armhole"] <= 15.0
     tails = [c for c in coat.pattern.pieces if c.piece.name.startswith("tail-") and not c.piece.material]
     assert all(10.0 <= c.allowances["hem"] <= 30.0 for c in tails)
+    (back,) = (c for c in asked("skirt, lined", chart_woman()).pattern.pieces if c.piece.name == "back")
+    assert back.allowances["centre"] == pytest.approx(19.0, abs=1.0)
 
 
 def test_a_trim_is_bought_for_every_hand_and_a_bias_strip_comes_from_a_square() -> None:
