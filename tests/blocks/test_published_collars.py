@@ -72,6 +72,7 @@ def test_stand_fall_crease_line_and_step_of_a_coat_are_those_of_the_tailors_draf
 @pytest.mark.parametrize("who", PEOPLE)
 @pytest.mark.parametrize("style", ["step", "peaked", "shawl"])
 def test_a_collar_is_swung_by_about_what_swing_and_spring_of_half_an_inch_make(who: str, style: str) -> None:
+    """A closed lapel's collar goes on to the lapel's tip, round a longer way: no figure of it was found."""
     theirs, tolerance = figure(("coat-collar-swing", ""))
     ours = math.degrees(of(who, "coat", lapel_style=style).facts["collar_swing"])
     assert abs(ours - theirs) <= tolerance

@@ -166,7 +166,15 @@ def test_a_low_hem_is_warned_of_and_a_trailing_one_named() -> None:
         assert words in " ".join(text(s) for s in cautions(costume))
 
 
-@pytest.mark.parametrize(("height", "key"), [(1160.0, "caution.small_child"), (1500.0, "caution.child")])
+@pytest.mark.parametrize(
+    ("height", "key"),
+    [
+        (1160.0, "caution.small_child"),
+        (1340.0, "caution.small_child"),
+        (1350.0, "caution.child"),
+        (1500.0, "caution.child"),
+    ],
+)
 def test_a_childs_costume_has_no_cords_at_the_neck(height: float, key: str) -> None:
     """EN 14682, as the Finnish product safety authority gives it: no cord up to 134 cm; no free
     ends up to 14 years."""
@@ -175,6 +183,18 @@ def test_a_childs_costume_has_no_cords_at_the_neck(height: float, key: str) -> N
     keys = [s.key for s in children(small, cords=True)]
     assert keys == [key, "caution.cords_there", "caution.stage_only"]
     assert list(children(made("lamplighter").costume.wearer, cords=True)) == []
+
+
+@pytest.mark.parametrize(("stretch", "tried"), [(0.02, False), (0.15, True)])
+def test_a_woven_that_gives_by_a_seventh_is_tried_for_what_stays_and_a_firm_one_is_not(
+    stretch: float, tried: bool
+) -> None:
+    """ASTM D3107, from memory: woven cloth that stretches is tried for its growth; a firm one gives 1 to 3 %."""
+    lamplighter = made("lamplighter")
+    shirting = replace(lamplighter.costume.fabrics["shirting"], stretch_along=0.0, stretch_across=stretch)
+    fabrics = {**lamplighter.costume.fabrics, "shirting": shirting}
+    costume = replace(lamplighter, costume=replace(lamplighter.costume, fabrics=fabrics))
+    assert ("stretch it by" in words_of(steps_of(treating_steps(costume), "shirting"))) == tried
 
 
 def test_stages_are_counted_back_from_the_day_the_costume_is_worn() -> None:

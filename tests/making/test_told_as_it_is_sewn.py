@@ -11,16 +11,19 @@ import pytest
 
 from drafting.costume.garment import MadeGarment, draft_garment
 from drafting.making.model import Step
+from drafting.making.order.parts import edges_told
 from drafting.making.rules import unsound
 from drafting.making.thread import rows_of
 from drafting.making.words import text
 from drafting.reading.pockets import PocketWish
+from drafting.reading.style_made import EdgingWish
 from tests.alter.test_edge_pocket import IN_SEAM, SLANT
 from tests.alter.test_hung_lining import hem_line
 from tests.alter.test_pocket import made
+from tests.alter.test_style_added import made as styled
 from tests.blocks.figures import chart_woman
 from tests.bodies import bdims
-from tests.making.orders import KNIT, WOVEN, costume_of, order_of
+from tests.making.orders import KNIT, WOVEN, costume_of, order_of, uneven
 from tests.making.test_plans_read import SHEER, keys
 
 
@@ -194,3 +197,19 @@ def test_a_capes_shoulder_that_is_a_dart_has_its_stay_tape_bought() -> None:
     (ref,) = next(s.a for s in garment.draft.seams if s.name in stayed.seams)
     (tape,) = [one.amount for one in stayed.takes if one.what == "tape"]
     assert tape == pytest.approx(2 * garment.draft.edge(ref).length)
+
+
+def test_the_hand_is_told_where_the_work_is_one_hands_alone() -> None:
+    draft = draft_garment(uneven(bdims()[3]), WOVEN, "shirt", {}).draft
+    left, right = ("front-left", "hem"), ("front-right", "hem")
+    assert edges_told(draft, [left, right]) == "front hem"
+    assert edges_told(draft, [right]) == "front-right hem"
+    assert edges_told(draft, [left, ("back", "hem_left")]) == "front-left hem, back hem_left"
+    assert edges_told(draft, [left, right, ("back", "hem_left"), ("back", "hem_right")]) == "front hem, back hem"
+
+
+def test_trousers_with_one_hem_faced_turn_up_the_other() -> None:
+    faced = styled("trousers", EdgingWish("hem facing", (("front", "hem"), ("back", "hem")), 60.0, hand="left"))
+    (hem,) = [step for step in order_of(costume_of(faced, WOVEN)) if step.verb == "hem"]
+    assert {piece for piece, _ in hem.edges} == {"front-right", "back-right"}
+    assert dict(hem.say[0].facts)["names"] == "front-right hem, back-right hem"

@@ -21,9 +21,9 @@ LEAST_LEFT = 0.4
 """Share of the way between two levels that is left at least when it is shortened (ours)."""
 
 
-AT_END = 0.1
-"""mm: a line of a zone that meets an edge so near its end meets that end. With more, trueing could bring it out of
-reach of the end, and the way back would take hold of another place."""
+AT_END = 1.0
+"""mm: a line of a zone that meets an edge so near its end meets that end. What is moved there sets off flat, as it
+does at a line a little farther inside: so it does not matter on which side of this a place comes to lie."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,14 +59,27 @@ def lengthened(piece: Piece, zones: tuple[Zone, ...], lift: float = 0.0) -> Shif
         return 1j * (lift - sum(zone.drop(place.imag) for zone in zones))
 
     heights = {y for zone in zones for y in (zone.top, zone.low)}
-    return sheared(piece, drop, [line(complex(-WIDE, y), complex(WIDE, y)) for y in heights])
+    return sheared(piece, drop, [line(complex(-WIDE, y), complex(WIDE, y)) for y in heights], flat=2 * AT_END)
 
 
-def sheared(piece: Piece, by: Callable[[complex], complex], bends: Iterable[Path]) -> Shift:
-    """Return a piece of which every place is moved by `by`, which changes its rule along the lines `bends`."""
-    knots = {}
+def sheared(piece: Piece, by: Callable[[complex], complex], bends: Iterable[Path], flat: float = -1.0) -> Shift:
+    """Return a piece of which every place is moved by `by`, which changes its rule along the lines `bends`.
+
+    Edges that end no farther than `flat` mm from such a line keep their direction there.
+    """
+    lines, knots, held = list(bends), {}, set[tuple[str, str]]()
     for edge in piece.edges:
-        places = {mm_along(edge.path, one.on_a) for bend in bends for one in crossings(edge.path, bend)}
+        places = {mm_along(edge.path, one.on_a) for bend in lines for one in crossings(edge.path, bend)}
         inside = sorted(at for at in places if AT_END < at < edge.length - AT_END)
         knots[edge.name] = tuple(Knot(at, by(edge.path.at(at))) for at in inside)
-    return Shift(piece.name, {edge.name: by(edge.path.start) for edge in piece.edges}, knots, inside=by)
+        for end, place in (("start", edge.path.start), ("end", edge.path.end)):
+            if any(_apart(place, bend) <= flat for bend in lines):
+                held.add((edge.name, end))
+    corners = {edge.name: by(edge.path.start) for edge in piece.edges}
+    return Shift(piece.name, corners, knots, frozenset(held), inside=by)
+
+
+def _apart(place: complex, straight: Path) -> float:
+    """Return how far a place lies from a straight, mm."""
+    way = straight.end - straight.start
+    return abs(((place - straight.start) * way.conjugate()).imag) / abs(way)

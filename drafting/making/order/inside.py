@@ -13,7 +13,7 @@ from drafting.draft.piece import Edge, Piece
 from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.ground.lengths import told
 from drafting.making.model import Supply, said
-from drafting.making.order.parts import Bench, base_of, own_each_hand
+from drafting.making.order.parts import Bench, base_of, edges_told, own_each_hand
 from drafting.making.order.seam_kinds import is_sleeve
 from drafting.making.order.used_up import STAY
 
@@ -101,8 +101,7 @@ def bars(bench: Bench) -> None:
     say, counts = [], [_count(draft, found) for found in (ends, feet)]
     if ends:
         key = "do.bars" if counts[0] > 1 else "do.bars_one"
-        names = dict.fromkeys(f"{base_of(draft[piece])} {edge}" for piece, edge in ends)
-        say.append(said(key, names=", ".join(names), n=counts[0]))
+        say.append(said(key, names=edges_told(draft, ends), n=counts[0]))
     if feet:
         say.append(said("do.bars_fall", n=counts[1]))
     if say:

@@ -175,9 +175,12 @@ def told_together(seams: Iterable[Seam]) -> str:
 
 
 def edges_told(draft: Draft, refs: Iterable[EdgeRef]) -> str:
-    """Return what edges are called that are told together, those of both hands by one name."""
-    named = ((draft[piece], draft.edge((piece, edge))) for piece, edge in refs)
-    return ", ".join(dict.fromkeys(f"{base_of(piece)} {edge.base or edge.name}" for piece, edge in named))
+    """Return what edges told together are called: those of both hands by one name, one hand's by its own."""
+    named: dict[str, list[str]] = {}
+    for ref in dict.fromkeys(refs):
+        piece, edge = draft[ref[0]], draft.edge(ref)
+        named.setdefault(f"{base_of(piece)} {edge.base or edge.name}", []).append(f"{piece.name} {edge.name}")
+    return ", ".join(both if len(own) > 1 else own[0] for both, own in named.items())
 
 
 def own_each_hand(pieces: Sequence[Piece]) -> list[Said]:

@@ -28,6 +28,7 @@ from drafting.notebook.living.living import Living
 from drafting.notebook.picture import preview
 from drafting.notebook.picture.drawing import garment_svg
 from drafting.notebook.said import paragraphs_html, refused_html, status_html, style_html
+from drafting.notebook.stage import side_by_side, stage_style
 from drafting.notebook.when_resting import Later
 
 RESTS = 0.25
@@ -249,15 +250,14 @@ class FittingView:
         plainly(do, self.say, self.unit)
 
     def _laid_out(self) -> Any:
-        styles = style_html(beside(preview.__file__, ".css"), beside(__file__, ".css"))
+        styles = style_html(beside(preview.__file__, ".css"), stage_style(), beside(__file__, ".css"))
         style = widgets.HTML(styles, layout=widgets.Layout(display="none"))
         left = widgets.VBox([*self.fields.values(), widgets.HBox([self.write, self.undo]), self.redo, self.other])
         right = widgets.VBox([self.picture, self.refused, self.echo, self.saved])
-        right.tabbable = True  # it scrolls: by key as well
-        stage = widgets.HBox([left, right])
+        stage = side_by_side(left, right)
         guide = widgets.VBox([self.chart, self.signs])
         view = widgets.VBox([style, self.clicks, self.bar, stage, self.pairs, self.lengths, self.next, guide])
-        named = {"fitting-fields": left, "fitting-shown": right, "fitting-stage": stage, "fitting-page": view}
+        named = {"fitting-stage": stage, "fitting-page": view}
         named |= {
             "pattern-preview": self.picture,
             "before-after": self.pairs,

@@ -19,6 +19,7 @@ from drafting.notebook.errors_said import plainly, sentence
 from drafting.notebook.living.bar import LivingBar
 from drafting.notebook.living.living import Living
 from drafting.notebook.said import refused_html, status_html, style_html
+from drafting.notebook.stage import side_by_side, stage_style
 from drafting.notebook.style import fields as sf
 from drafting.notebook.style import state as ss
 from drafting.notebook.style.click import Click, click_on
@@ -264,14 +265,15 @@ class StyleView:
         plainly(do, self.say, self.unit)
 
     def _laid_out(self) -> Any:
-        style = widgets.HTML(style_html(beside(__file__, ".css")), layout=widgets.Layout(display="none"))
+        style = widgets.HTML(
+            style_html(stage_style(), beside(__file__, ".css")), layout=widgets.Layout(display="none")
+        )
         buttons = widgets.HBox([self.do, self.undo, self.redo])
         left = widgets.VBox([*(self.fields[key] for key in ORDER), buttons])
         right = widgets.VBox([self.picture, self.refused, self.said, self.after])
-        right.tabbable = True  # it scrolls: by key as well
-        stage = widgets.HBox([left, right])
+        stage = side_by_side(left, right)
         view = widgets.VBox([style, self.clicks, self.bar, stage])
-        named = {"style-fields": left, "style-shown": right, "style-stage": stage, "style-page": view}
+        named = {"style-fields": left, "style-stage": stage, "style-page": view}
         named |= {"style-pieces": self.picture, "style-after": self.after, "style-said": self.said}
         for name, part in named.items():
             part.add_class(name)
