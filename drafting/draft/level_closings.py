@@ -43,13 +43,13 @@ def _level(left: Piece, right: Piece) -> tuple[Mapping[str, float], Mapping[str,
 
 def _heights(piece: Piece) -> Iterator[tuple[str, float]]:
     """Yield the name of each mark that closes a piece, and its height over the waist as drawn."""
-    waist = waist_of(piece)
+    waist = drawn_waist(piece)
     for mark in piece.placements:
         if mark.what in CLOSES:
             yield mark.name, _height(mark) - waist
 
 
-def waist_of(piece: Piece) -> float:
+def drawn_waist(piece: Piece) -> float:
     """Return the height y of the waist on a piece as drawn, mm; 0.0 where it states none."""
     waists = (level.paths[0].start.imag for level in piece.levels if level.kind is LevelKind.WAIST)
     return next(waists, 0.0)

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 import numpy as np
 
 from drafting.draft.frame import BodyFrame
-from drafting.draft.level_closings import waist_of
+from drafting.draft.level_closings import drawn_waist
 from drafting.draft.piece import Piece
 from drafting.draft.roles import EdgeRole
 from drafting.geometry.curve import Points
@@ -84,7 +84,7 @@ def level_pairs(left: Reals, right: Reals) -> tuple[Whole, Whole]:
 
 
 def _over_waist(piece: Piece) -> Reals:
-    return np.array(closing_heights(piece)) - waist_of(piece)
+    return np.array(closing_heights(piece)) - drawn_waist(piece)
 
 
 NONE: Whole = np.zeros(0, dtype=np.int64)
