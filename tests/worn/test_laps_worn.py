@@ -16,8 +16,9 @@ from drafting.draft.piece import Piece
 from drafting.draft.roles import LevelKind
 from drafting.worn.form import wearers_form
 from drafting.worn.nouns import AtRest, Reals, SewnMesh
+from drafting.worn.picture.dressed import whole_cloth
 from drafting.worn.picture.lapels import laid_on
-from drafting.worn.picture.laps import under_left
+from drafting.worn.picture.laps import under_other
 from drafting.worn.sewn import sewn_mesh
 from drafting.worn.sewn.buttoned import level_pairs
 from tests.worn.dressed import on_form, the_form, trial_wearer
@@ -180,6 +181,28 @@ def test_the_fronts_of_an_uneven_wearer_lie_on_each_other_left_over_right() -> N
         off = edge[:, :2] - middle_at(shown, edge[:, 2])
         assert (way * off[:, 0] > 0.0).all()
         assert np.linalg.norm(off, axis=1).min() > 40.0
-    under = under_left(shown)
-    assert under[shown.mesh.edges["front-right", "edge"]].all()
-    assert not under[shown.mesh.edges["front-left", "edge"]].any()
+    right_edge, left_edge = (shown.mesh.edges[f"front-{hand}", "edge"] for hand in ("right", "left"))
+    under = under_other(shown)
+    assert under[right_edge].all()
+    assert not under[left_edge].any()
+    # Closed right over left the same cloth lies the other way: the hand with the buttonholes is on top.
+    other = sewn_mesh(
+        drafted("waistcoat", body, {**DOUBLE, "closing": "right over left"}), "waistcoat", PLIES, 40.0
+    )
+    under = under_other(replace(shown, mesh=replace(shown.mesh, pieces=other.pieces)))
+    assert under[left_edge].all()
+    assert not under[right_edge].any()
+
+
+@pytest.mark.parametrize(
+    ("closing", "hands"), [("left over right", (False, True)), ("right over left", (True, False))]
+)
+def test_the_hand_with_the_buttonholes_is_drawn_on_top(closing: str, hands: tuple[bool, bool]) -> None:
+    """The left was always on top: of a halved coat, laid flat, only the hand beneath is behind."""
+    mesh = sewn_mesh(drafted("coat", trial_wearer(), {"closing": closing}), "coat", PLIES, 40.0)
+    flat = np.zeros((mesh.count, 3))
+    flat[mesh.merged, 0], flat[mesh.merged, 2] = mesh.flat[:, 0], mesh.flat[:, 1]
+    rest = AtRest(mesh=mesh, points=flat, slip=flat, residual=0.0, settled=True, steps=0, seconds=0.0)
+    whole = whole_cloth(rest)
+    behind = whole.behind > 0.0
+    assert (behind[: mesh.count].any(), behind[mesh.count :].any()) == hands
