@@ -136,6 +136,7 @@ def test_a_childs_cape_lets_go_and_the_limit_of_height_is_the_rules_own() -> Non
     keys = {one.key: one for one in cautions(child)}
     assert dict(keys["caution.small_child"].facts)["height"] == SMALL_CHILD
     assert "by itself" in text(keys["caution.lets_go"])
+    assert "in place of the hook or the button that this plan lists" in text(keys["caution.lets_go"])
     assert not any(one.key == "caution.lets_go" for one in cautions(small(worked("cape", VINYL)[0], 1720.0)))
     assert not any(one.key == "caution.lets_go" for one in cautions(small(made("kite"), 1180.0)))
 
