@@ -35,7 +35,7 @@ from drafting.ground.lengths import told
 from drafting.ground.scale import body_scale
 from drafting.ground.sources import ours, practice
 from drafting.shaping.details.button_stand import FrontLines, narrow_said
-from drafting.shaping.details.buttons import Button
+from drafting.shaping.details.buttons import Button, apart_said
 from drafting.shaping.details.closings import closing_strip, folded_back, front_lines
 from drafting.shaping.details.fastener_rows import FastenerRow, Fasteners, buttoned, hooks, laced
 from drafting.shaping.details.small_pieces import interfacing, interfacing_notion
@@ -275,7 +275,7 @@ def _chains(draft: Draft, piece: Piece, stand: float) -> dict[str, tuple[tuple[s
 
 
 def _row_said(side: str, choices: Choices, row: FastenerRow) -> Finding:
-    apart = row.places[1] - row.places[0] if len(row.places) > 1 else 0.0
+    apart = apart_said(len(row.places), row.places[1] - row.places[0] if len(row.places) > 1 else 0.0)
     laps = f"The edges lie {told(2 * row.stand)} over each other" if row.stand else "The edges meet on the centre"
     how = f"closes {choices.closing}" if row.stand else "is laced"
     return Finding(
@@ -284,7 +284,7 @@ def _row_said(side: str, choices: Choices, row: FastenerRow) -> Finding:
         side,
         float(len(row.places)),
         None,
-        f"The {side} {how}: {row.said}, {told(apart)} apart. {laps}; their facings are folded back.",
+        f"The {side} {how}: {row.said}{apart}. {laps}; their facings are folded back.",
     )
 
 

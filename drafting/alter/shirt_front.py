@@ -33,7 +33,7 @@ from drafting.ground.lengths import counted, told
 from drafting.ground.scale import body_scale
 from drafting.ground.sources import practice
 from drafting.shaping.details.button_stand import FrontLines, front_facing_edges, narrow_said, stand_edges
-from drafting.shaping.details.buttons import Button, button_mark, button_notion, button_row, hole_mark
+from drafting.shaping.details.buttons import Button, apart_said, button_mark, button_notion, button_row, hole_mark
 from drafting.shaping.details.small_pieces import interfacing, interfacing_notion
 from drafting.shaping.shared_choices import BUTTON_DIAMETER, BUTTON_SHAPE, BUTTON_STAND, BUTTON_THICKNESS, CLOSING
 
@@ -234,6 +234,10 @@ def _chains(draft: Draft, front: str) -> dict[str, tuple[tuple[str, str], ...]]:
 def _said(choices: Choices, button: Button, stand: float, row: list[float]) -> Finding:
     over, under = choices.closing.split()[0], choices.closing.split()[-1]
     step = row[1] - row[0] if len(row) > 1 else 0.0
+    many = len(row) > 1
+    buttons, on_bust = (
+        ("the buttons", "one of them on the bust line") if many else ("the button", "on the bust line")
+    )
     return Finding(
         "closing",
         "note",
@@ -241,8 +245,8 @@ def _said(choices: Choices, button: Button, stand: float, row: list[float]) -> F
         choices.closing,
         None,
         f"The front closes {choices.closing}: {counted(len(row), 'buttonhole', 'buttonholes')} of "
-        f"{told(button.hole, 'small')} on the wearer's {over} front, the buttons on the {under}, {told(step)} "
-        f"apart, one of them on the bust line. The fronts lie {told(2 * stand)} over each other.",
+        f"{told(button.hole, 'small')} on the wearer's {over} front, {buttons} on the {under}"
+        f"{apart_said(len(row), step)}, {on_bust}. The fronts lie {told(2 * stand)} over each other.",
     )
 
 

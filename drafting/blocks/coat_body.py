@@ -242,8 +242,9 @@ def _closes(row: tuple[ButtonPlace, ...], button: Button, choices: Choices) -> F
     if not row and choices.lapel_style == NO_LAPEL:
         sentence = "The coat has no buttons: it closes at its neck alone, and the fronts hang loose below."
     if row:
+        holes = "a buttonhole" if _holes(row) == 1 else "buttonholes"
         sentence = (
-            f"The coat closes {choices.closing}: buttonholes of {told(button.hole, 'small')} on the wearer's "
+            f"The coat closes {choices.closing}: {holes} of {told(button.hole, 'small')} on the wearer's "
             f"{over} front for {_answered(row, choices)}"
         )
         if choices.breasted == "double" and choices.lapel_style == NO_LAPEL:

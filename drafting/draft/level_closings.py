@@ -14,8 +14,8 @@ HOLE, CLOSES = "buttonhole", ("button", "buttonhole")
 
 
 def level_closings(left: Draft, right: Draft) -> tuple[Draft, Draft]:
-    """Return two drafts of the left half, what closes one hand over the other moved level: half way between the
-    places that each hand alone gives it, as both are buttoned on one body.
+    """Return two drafts of the left half, what closes one hand over the other moved level, down to the lower of
+    the places that each hand alone gives it: there it lies at or below the break of either (ours).
 
     A piece closes over the other hand's where it has a hole in one hand only. Where the hands have different
     numbers of buttons they stay as they are.
@@ -37,16 +37,22 @@ def _level(left: Piece, right: Piece) -> tuple[Mapping[str, float], Mapping[str,
     one, two = dict(_heights(left)), dict(_heights(right))
     if one.keys() != two.keys():
         return {}, {}
-    rises = {name: (two[name] - one[name]) / 2 for name in one}
-    return rises, {name: -by for name, by in rises.items()}
+    rises = {name: two[name] - one[name] for name in one}
+    return {name: min(by, 0.0) for name, by in rises.items()}, {name: min(-by, 0.0) for name, by in rises.items()}
 
 
 def _heights(piece: Piece) -> Iterator[tuple[str, float]]:
     """Yield the name of each mark that closes a piece, and its height over the waist as drawn."""
-    waists = [level.paths[0].start.imag for level in piece.levels if level.kind is LevelKind.WAIST]
+    waist = drawn_waist(piece)
     for mark in piece.placements:
         if mark.what in CLOSES:
-            yield mark.name, _height(mark) - (waists[0] if waists else 0.0)
+            yield mark.name, _height(mark) - waist
+
+
+def drawn_waist(piece: Piece) -> float:
+    """Return the height y of the waist on a piece as drawn, mm; 0.0 where it states none."""
+    waists = (level.paths[0].start.imag for level in piece.levels if level.kind is LevelKind.WAIST)
+    return next(waists, 0.0)
 
 
 def _height(mark: Placement) -> float:

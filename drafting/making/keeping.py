@@ -24,8 +24,9 @@ def _each_garment(made: Made) -> Iterator[Said]:
             continue
         yield said(_washing(cloths), garment=garment.name)
         limits = [limit for cloth in cloths if (limit := iron_limit(cloth)) is not None]
+        flat = _lies_flat(made, garment.name)
         if limits and min(limits) == 0:
-            yield said("keep.no_iron")
+            yield said("keep.no_iron_flat" if flat else "keep.no_iron")
         elif limits:
             yield said("keep.iron", dots=min(limits), degrees=DEGREES[min(limits)])
         if any(has_pile(cloth) and handling(cloth).steam for cloth in cloths):
@@ -37,7 +38,7 @@ def _each_garment(made: Made) -> Iterator[Said]:
             yield said("keep.elastic")
         if any(cloth.takes_starch for cloth in cloths[:1]):
             yield said("keep.starch")
-        if any("sequinned" in cloth.possible_sorts for cloth in cloths):
+        if flat:
             yield said("keep.flat", garment=garment.name)
         if any(handling(cloth).holds == "clips" for cloth in cloths[:1]):
             continue  # a seam that is unpicked there leaves holes for good
@@ -61,14 +62,16 @@ def _whole(made: Made) -> Iterator[Said]:
     yield said("keep.scraps")
     if any(notion.what == "button" for g in made.garments for notion in g.draft.notions):
         yield said("keep.spare_button")
-    hung = [
-        g for g in made.garments if not any("sequinned" in c.possible_sorts for c in garment_cloths(made, g.name))
-    ]
-    if hung:
-        yield said("keep.hang" if _heavy(made) else "keep.fold")
+    knit = {role for role, cloth in made.costume.fabrics.items() if cloth.weave != "woven"}
+    upright = [garment for garment in made.garments if not _lies_flat(made, garment.name)]
+    grows = [garment.name for garment in upright if garment.fabric in knit]
+    hangs = [garment.name for garment in upright if garment.fabric not in knit]
+    if grows:
+        yield said("keep.fold", garments=", ".join(grows))
+    if hangs:
+        yield said("keep.hang", garments=", ".join(hangs))
 
 
-def _heavy(made: Made) -> bool:
-    """Return whether a knit would grow on a hanger: then it is kept folded."""
-    worn = {garment.fabric for garment in made.garments}
-    return all(f.weave == "woven" for role, f in made.costume.fabrics.items() if role in worn)
+def _lies_flat(made: Made, garment: str) -> bool:
+    """Return whether a garment is too heavy for a hanger: sequins drag the cloth long."""
+    return any("sequinned" in cloth.possible_sorts for cloth in garment_cloths(made, garment))

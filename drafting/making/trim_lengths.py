@@ -20,8 +20,9 @@ from drafting.reading.trimming import TrimWish
 TRIM_ENDS = 40.0
 """mm of a trim beyond its edge: both ends are turned under, or reach into a seam that catches them."""
 
-ALIKE = 0.5
-"""mm by which two lengths may differ and still be cut as one: nobody cuts a braid finer (ours)."""
+ALIKE = 3.2
+"""mm by which two lengths may differ and still be cut as one, the longer: an eighth of an inch, as finely as a
+tape is read, and little beside 40 mm of ends (ours)."""
 
 
 @dataclass(frozen=True, slots=True)

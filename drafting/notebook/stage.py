@@ -14,7 +14,7 @@ def stage_style() -> str:
     return beside(__file__, ".css")
 
 
-def side_by_side(fields: Any, shown: Any) -> Any:
+def in_two_columns(fields: Any, shown: Any) -> Any:
     """Return both in one box as high as the page; each scrolls by itself, `stage_style` gives the look."""
     shown.tabbable = True  # it scrolls: by key as well
     box = widgets.HBox([fields, shown])

@@ -56,6 +56,7 @@ class SewnPiece:
 
     `frame` says how it lies on the body: its `heights` are places on the flat piece. A piece of the trunk
     without any is carried by what it is sewn to (a band, a collar). `roll` is the line it turns over at.
+    `holes` is the hand that has its buttonholes, where one hand only has any.
     """
 
     name: str
@@ -66,6 +67,7 @@ class SewnPiece:
     role: PieceRole = PieceRole.PLAIN
     frame: BodyFrame = field(default_factory=BodyFrame)
     roll: Straight | None = None
+    holes: str = ""
 
 
 @dataclass(frozen=True, eq=False)

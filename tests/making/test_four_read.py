@@ -6,6 +6,7 @@ satin. All that is asked is common practice of the workroom.
 
 from __future__ import annotations
 
+import itertools
 import re
 from dataclasses import replace
 from functools import cache
@@ -25,7 +26,7 @@ from drafting.making.words import text
 from drafting.reading.trimming import TrimWish
 from tests.bodies import bdims
 from tests.making.figures import made
-from tests.making.orders import WOVEN, costume_of, order_of, uneven
+from tests.making.orders import KNIT, WOVEN, costume_of, order_of, uneven
 
 SEQUINS = replace(
     WOVEN,
@@ -85,7 +86,31 @@ def test_sequins_are_kept_flat_and_not_on_a_hanger() -> None:
     costume, _ = worked("peplum-top", SEQUINS)
     kept = " ".join(map(text, keeping(costume)))
     assert "lying flat" in kept
-    assert "Hang it" not in kept
+    assert "smooth creases out" in kept
+    assert not re.search(r"\b[Hh]ang\b", kept)
+
+
+def test_each_garment_is_kept_in_one_way_and_by_its_name() -> None:
+    top, skirt, breeches = (
+        worked(*one)[0].garments[0] for one in (("peplum-top", SEQUINS), ("skirt", WOVEN), ("breeches", KNIT))
+    )
+    fabrics = {"sequins": SEQUINS, "shell": WOVEN, "jersey": KNIT}
+    own = {"top": (top, "sequins"), "skirt": (skirt, "shell"), "breeches": (breeches, "jersey")}
+    garments = tuple(replace(garment, name=name, fabric=role) for name, (garment, role) in own.items())
+    costume, _ = worked("skirt", WOVEN)
+    for count in (1, 2, 3):
+        for some in itertools.combinations(garments, count):
+            dressed = replace(costume, garments=some, costume=replace(costume.costume, fabrics=fabrics))
+            kept = {one.key: one.facts for one in keeping(dressed) if one.key in KEPT}
+            worn = {garment.name for garment in some}
+            assert {KEPT[key]: dict(facts) for key, facts in kept.items()} == {
+                name: {fact: name} for name, fact in WAYS.items() if name in worn
+            }
+
+
+KEPT = {"keep.flat": "top", "keep.hang": "skirt", "keep.fold": "breeches"}
+WAYS = {"top": "garment", "skirt": "garments", "breeches": "garments"}
+"""Common practice: sequins lie, what is woven hangs, what is knitted is folded."""
 
 
 @pytest.mark.parametrize(("cloth", "told"), [(WOVEN, True), (VINYL, False)])
@@ -111,6 +136,7 @@ def test_a_childs_cape_lets_go_and_the_limit_of_height_is_the_rules_own() -> Non
     keys = {one.key: one for one in cautions(child)}
     assert dict(keys["caution.small_child"].facts)["height"] == SMALL_CHILD
     assert "by itself" in text(keys["caution.lets_go"])
+    assert "in place of the hook or the button that this plan lists" in text(keys["caution.lets_go"])
     assert not any(one.key == "caution.lets_go" for one in cautions(small(worked("cape", VINYL)[0], 1720.0)))
     assert not any(one.key == "caution.lets_go" for one in cautions(small(made("kite"), 1180.0)))
 

@@ -13,9 +13,11 @@ import pytest
 
 from drafting.blocks import all_blocks
 from drafting.costume.choices import choose
-from drafting.costume.garment import MadeGarment, make_garment
+from drafting.costume.garment import MadeGarment, draft_garment, make_garment
 from drafting.costume.lays import laid_out
 from drafting.costume.make import Made
+from drafting.draft.piece import EdgeKind
+from drafting.ground.lengths import in_unit, told
 from drafting.ground.scale import body_scale
 from drafting.making import planned
 from drafting.making.model import Plan, Said
@@ -93,6 +95,24 @@ def test_each_hand_has_its_own_length_and_an_edge_over_the_middle_has_one() -> N
     collar = found["collar", "outer"]  # two layers, one of them seen
     assert collar.count == 1
     assert collar.total == pytest.approx(sum(lengths(shirt, "collar", "outer")) + ENDS)
+
+
+@pytest.mark.parametrize("by", [2.0, 3.0, 4.0, 6.0, 12.0])
+def test_two_lengths_that_are_told_are_told_apart(by: float) -> None:
+    """Along every edge of the wearer's two hands, in cm and in inches; where they are one, the longer is cut."""
+    body = uneven(bdims()[3], by)
+    shirt = draft_garment(body, WOVEN, "shirt", {})
+    pieces = [piece for piece in shirt.draft.pieces if not piece.material and piece.hand]
+    edges = [(p.name, e.name) for p in pieces for e in p.edges if e.kind is not EdgeKind.FOLD]
+    whole = replace(shirt, trims=tuple(TrimWish(*ref, "braid", 10.0) for ref in edges))
+    found = [laid for laid in laid_trims(whole) if len(laid.refs) == 2]
+    assert len(found) > 10
+    for laid in found:
+        drawn = [shirt.draft.edge(ref).sewn_length + ENDS for ref in laid.refs]
+        assert max(cut.each for cut in laid.cuts) == pytest.approx(max(drawn))
+        for unit in ("cm", "in"):
+            shown = [in_unit(told(each), unit) for each in laid.by_hand.values()]
+            assert len(set(shown)) == len(shown), (laid.place, shown)
 
 
 def test_both_lengths_are_read_in_the_table_and_in_the_step() -> None:

@@ -2,14 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 
-from drafting.costume.garment import MadeGarment
 from drafting.draft.draft import Draft, Seam
-from drafting.fabric import Fabric
-from drafting.making.model import Step
 from drafting.making.order.parts import pieces_of
-from drafting.making.order.seam_kinds import is_facing, kind_of
+from drafting.making.order.seam_kinds import is_facing
 
 
 def on_garment(draft: Draft, seam: Seam) -> bool:
@@ -42,15 +39,3 @@ def _joined_to(facings: set[str], between: Sequence[Seam]) -> set[str]:
     while more := {name for s in between if facings & {*pieces_of(s)} for name in pieces_of(s)} - facings:
         facings = facings | more
     return facings
-
-
-def faced_whole(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[Step]) -> Iterator[str]:
-    """A facing is turned and pressed only when its whole round is sewn (common practice)."""
-    draft = garment.draft
-    facing = [seam for seam in draft.seams if kind_of(draft, seam) == "facing"]
-    for found in in_rounds(draft, facing):
-        names = {seam.name for seam in found}
-        sewn = [step for step in steps if names & {*step.seams}]
-        for step in sewn[:-1]:
-            if "turns" in step.does:
-                yield f"{step.key} turns a facing whose round goes on in {sewn[-1].key}"

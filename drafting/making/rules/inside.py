@@ -16,6 +16,9 @@ from drafting.making.rules.asking import HANGS, pieces_joined, pieces_on, sewn_a
 INSIDE_WORK = ("fuse", "bone", "pad", "hem", "bar", "set in", "bind", "casing", "stay", "dart", "trim", "hang")
 """Work that needs the wrong side of the cloth."""
 
+SEWN_BY_THEN = ("buttonhole", "button", "fell", "trim")
+"""Work without a seam or an edge of its own that is done before the whole garment is starched."""
+
 
 def lined_last(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[Step]) -> Iterator[str]:
     """The lining closes the inside: seams, bands, hems, bones, pads and bars come first, its own hang too."""
@@ -95,7 +98,7 @@ def starched_in_time(garment: MadeGarment, fabric: Fabric | None, steps: Sequenc
     draft = garment.draft
     for i in steps_where(steps, lambda step: "starches" in step.does):
         if steps[i].say[0].key.endswith(".starch_last"):
-            late = [s.key for s in steps[i:] if s.seams or s.edges or s.verb in ("buttonhole", "button")]
+            late = [s.key for s in steps[i:] if s.seams or s.edges or s.verb in SEWN_BY_THEN]
             if late:
                 yield f"{steps[i].key} starches before {', '.join(late)}"
             continue

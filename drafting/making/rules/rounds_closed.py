@@ -13,6 +13,7 @@ from drafting.draft.piece import EdgeKind
 from drafting.draft.roles import SeamKind
 from drafting.fabric import Fabric
 from drafting.making.model import Step
+from drafting.making.order.rounds import in_rounds
 from drafting.making.order.seam_kinds import SeamWork, kind_of
 from drafting.making.rules.asking import neighbours, pieces_joined, sewn_at
 
@@ -66,3 +67,15 @@ def flies_first(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[Ste
         ]
         if late:
             yield f"{fly.name} is sewn after {', '.join(late)}: the fronts lie flat no longer"
+
+
+def faced_whole(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[Step]) -> Iterator[str]:
+    """A facing is turned and pressed only when its whole round is sewn (common practice)."""
+    draft = garment.draft
+    facing = [seam for seam in draft.seams if kind_of(draft, seam) == "facing"]
+    for found in in_rounds(draft, facing):
+        names = {seam.name for seam in found}
+        sewn = [step for step in steps if names & {*step.seams}]
+        for step in sewn[:-1]:
+            if "turns" in step.does:
+                yield f"{step.key} turns a facing whose round goes on in {sewn[-1].key}"

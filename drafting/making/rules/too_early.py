@@ -1,4 +1,4 @@
-"""Rules of the order: nothing is sewn through, pressed, fused, closed or turned too early.
+"""Rules of the order: nothing is sewn through, pressed, fused, closed or turned too early, nor done too late.
 
     tried          before it is tried on, before it has hung
     flat           while a piece lies flat
@@ -6,6 +6,8 @@
     rounds_closed  in the round
     inside         before the lining closes the inside; what fastens
     cloth          what the cloth and the draft ask for
+    bearers        the bearers of a fall front
+    lacking        what is neither cut nor bought
 
 Each rule reads the steps of one garment in their order and yields what breaks it. All are common practice.
 """
@@ -16,7 +18,6 @@ from collections.abc import Iterator, Sequence
 
 from drafting.costume.make import Made
 from drafting.making.model import Step
-from drafting.making.order.rounds import faced_whole
 from drafting.making.rules import cloth, flat, inside, rounds_closed, small, tried
 from drafting.making.rules.asking import OrderRule
 from drafting.making.rules.bearers import bearers_first
@@ -47,7 +48,7 @@ RULES: tuple[OrderRule, ...] = (
     small.made_before_it_is_on,
     small.turned_last,
     small.closed_last,
-    faced_whole,
+    rounds_closed.faced_whole,
     bearers_first,
     rounds_closed.set_in_round,
     rounds_closed.ended_in_time,

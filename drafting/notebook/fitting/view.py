@@ -28,7 +28,7 @@ from drafting.notebook.living.living import Living
 from drafting.notebook.picture import preview
 from drafting.notebook.picture.drawing import garment_svg
 from drafting.notebook.said import paragraphs_html, refused_html, status_html, style_html
-from drafting.notebook.stage import side_by_side, stage_style
+from drafting.notebook.stage import in_two_columns, stage_style
 from drafting.notebook.when_resting import Later
 
 RESTS = 0.25
@@ -254,7 +254,7 @@ class FittingView:
         style = widgets.HTML(styles, layout=widgets.Layout(display="none"))
         left = widgets.VBox([*self.fields.values(), widgets.HBox([self.write, self.undo]), self.redo, self.other])
         right = widgets.VBox([self.picture, self.refused, self.echo, self.saved])
-        stage = side_by_side(left, right)
+        stage = in_two_columns(left, right)
         guide = widgets.VBox([self.chart, self.signs])
         view = widgets.VBox([style, self.clicks, self.bar, stage, self.pairs, self.lengths, self.next, guide])
         named = {"fitting-stage": stage, "fitting-page": view}

@@ -19,7 +19,7 @@ from drafting.notebook.errors_said import plainly, sentence
 from drafting.notebook.living.bar import LivingBar
 from drafting.notebook.living.living import Living
 from drafting.notebook.said import refused_html, status_html, style_html
-from drafting.notebook.stage import side_by_side, stage_style
+from drafting.notebook.stage import in_two_columns, stage_style
 from drafting.notebook.style import fields as sf
 from drafting.notebook.style import state as ss
 from drafting.notebook.style.click import Click, click_on
@@ -271,7 +271,7 @@ class StyleView:
         buttons = widgets.HBox([self.do, self.undo, self.redo])
         left = widgets.VBox([*(self.fields[key] for key in ORDER), buttons])
         right = widgets.VBox([self.picture, self.refused, self.said, self.after])
-        stage = side_by_side(left, right)
+        stage = in_two_columns(left, right)
         view = widgets.VBox([style, self.clicks, self.bar, stage])
         named = {"style-fields": left, "style-stage": stage, "style-page": view}
         named |= {"style-pieces": self.picture, "style-after": self.after, "style-said": self.said}

@@ -78,7 +78,7 @@ def buttoned(front: Piece, lines: FrontLines, asked: Fasteners) -> FastenerRow:
         marks.append(hole_mark(f"buttonhole_{over}_{number}", at, -1 + 0j, button.hole, over))
     note = f"buttonholes level, on the {over}"
     said = f"{counted(len(places), 'buttonhole', 'buttonholes')} of {told(button.hole, 'small')} "
-    said += f"on the wearer's {over}, the buttons on the {under}"
+    said += f"on the wearer's {over}, the {'button' if len(places) == 1 else 'buttons'} on the {under}"
     return FastenerRow(
         stand, tuple(places), tuple(marks), (button_notion(front.name, len(places), button, note),), said
     )
@@ -107,9 +107,8 @@ def hooks(front: Piece, lines: FrontLines, asked: Fasteners) -> FastenerRow:
     notion = Notion(
         "hook and eye", front.name, len(places), note=note, kind="hook and eye", size=HOOK, piece=front.name
     )
-    said = (
-        f"{counted(len(places), 'hook', 'hooks')} under the edge of the wearer's {over}, the eyes on the {under}"
-    )
+    said = f"{counted(len(places), 'hook', 'hooks')} under the edge of the wearer's {over}, "
+    said += f"the {'eye' if len(places) == 1 else 'eyes'} on the {under}"
     return FastenerRow(lap, tuple(places), tuple(marks), (notion,), said)
 
 

@@ -10,7 +10,7 @@ from drafting.draft.roles import LevelKind
 from drafting.ground.findings import Finding
 from drafting.ground.lengths import counted, told
 from drafting.shaping.details.button_stand import narrow_said
-from drafting.shaping.details.buttons import Button
+from drafting.shaping.details.buttons import Button, apart_said
 from drafting.shaping.waistcoat.fronts import NARROWER_LOW, FrontWish
 
 ARMS_RAISE = 35.0
@@ -101,14 +101,16 @@ def closing_said(asked: ClosingWish, wish: FrontWish, count: int) -> Iterator[Fi
     rows = f"{counted(count, 'buttonhole', 'buttonholes')} of {told(asked.button.hole, 'small')} "
     rows += f"on the wearer's {over} front, "
     if asked.double:
-        rows += f"two rows of {count} buttons, those on the {over} front for show; fasten the {under} front's "
-        rows += "corner inside with a hook or a small button"
+        many = f"two rows of {count} buttons{apart_said(count, apart)}, those on the {over} front for show"
+        rows += many if count > 1 else f"a button on each front, the one on the {over} front for show"
+        rows += f"; fasten the {under} front's corner inside with a hook or a small button"
     else:
-        rows += f"the buttons on the {under}"
+        rows += f"the {'buttons' if count > 1 else 'button'} on the {under}{apart_said(count, apart)}"
     sentence = (
-        f"The waistcoat closes {asked.closing}: {rows}, {told(apart)} apart. The fronts lie {told(2 * wish.lap)} "
-        "over each other. By custom the lowest button is left open."
+        f"The waistcoat closes {asked.closing}: {rows}. The fronts lie {told(2 * wish.lap)} over each other."
     )
+    if count > 1:
+        sentence += " By custom the lowest button is left open."
     yield Finding("closing", "note", "front", asked.closing, None, sentence)
     wanted = asked.count or USUAL[asked.double]
     if count < wanted:

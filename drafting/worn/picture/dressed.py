@@ -10,8 +10,8 @@ import numpy as np
 from drafting.draft.draft import EdgeRef
 from drafting.ground.frozen import freeze
 from drafting.ground.palette import Colour
-from drafting.worn.nouns import AtRest, Reals, Surface, Truth, Whole
-from drafting.worn.picture.laps import under_left
+from drafting.worn.nouns import AtRest, Reals, SewnMesh, Surface, Truth, Whole
+from drafting.worn.picture.laps import hand_over, under_other
 from drafting.worn.picture.maps import PULLS, STANDS_OFF
 from drafting.worn.picture.scene import LIES_ON, Cover, PictureScene, Trace, channels
 
@@ -21,11 +21,11 @@ LAYER = 5.0
 """mm that each garment is taken to lie nearer than the one beneath it, for the same reason."""
 
 LAP = 6.0
-"""mm that a right hand is taken to lie beneath the left where they lap: more than a line or a lapel lies on its
+"""mm that one hand is taken to lie beneath the other where they lap: more than a line or a lapel lies on its
 cloth, less than would put it beneath the next garment."""
 
 LAPEL_LAPS = 5.0
-"""Times as far beneath: the foot of a right lapel, which stands off the lap it is on."""
+"""Times as far beneath: the foot of a lapel beneath, which stands off the lap it is on."""
 
 ON_CLOTH = 4.0
 """mm that a line is taken to lie nearer than the cloth it is on, for flat triangles cut into it too."""
@@ -59,7 +59,7 @@ class WholeCloth:
     """A garment's sewn surface, both hands: `points` (V, 3), `triangles` (T, 3), `source` (V,) of each point.
 
     `own` (T,): the triangle of the mesh that each one is, or mirrors; `flat` (T, 3): its flat points. `behind`
-    (V,): mm that a point of the right hand is taken to lie under the left, where it laps over the middle.
+    (V,): mm that a point is taken to lie under the other hand, where that laps over it.
     """
 
     points: Reals
@@ -76,9 +76,8 @@ def whole_cloth(rest: AtRest) -> WholeCloth:
     count, faces = mesh.count, mesh.sewn
     own, numbers = np.arange(len(faces)), np.arange(count)
     if not mesh.halved:
-        under = laps_over(rest)
         return WholeCloth(
-            points=points, triangles=faces, source=numbers, own=own, flat=mesh.triangles, behind=under
+            points=points, triangles=faces, source=numbers, own=own, flat=mesh.triangles, behind=laps_over(rest)
         )
     apart = np.flatnonzero(~mesh.on_middle)
     twin = numbers.copy()
@@ -91,18 +90,19 @@ def whole_cloth(rest: AtRest) -> WholeCloth:
         source=np.concatenate((numbers, apart)),
         own=np.concatenate((own, own)),
         flat=np.concatenate((mesh.triangles, mesh.triangles[:, ::-1])),
-        behind=np.concatenate((np.zeros(count), laps_under(mirrored))),
+        behind=np.concatenate((laps_over(rest), laps_under(mesh, mirrored))),
     )
 
 
-def laps_under(points: Reals) -> Reals:
-    """Return (N,): mm that points of the right hand lie behind: those beyond the middle, left over right."""
-    return np.where(points[:, 0] > 0.0, LAP, 0.0)
+def laps_under(mesh: SewnMesh, points: Reals) -> Reals:
+    """Return (N,): mm that points of a halved garment's right hand lie behind: those beyond the middle, if the
+    left laps over."""
+    return np.where((points[:, 0] > 0.0) & (hand_over(mesh) == "left"), LAP, 0.0)
 
 
 def laps_over(rest: AtRest) -> Reals:
-    """Return (count,): mm that sewn points of a garment made for both hands lie behind, left over right."""
-    return np.where(under_left(rest), LAP, 0.0)
+    """Return (count,): mm that sewn points of a garment lie behind the other hand's (`under_other`)."""
+    return np.where(under_other(rest), LAP, 0.0)
 
 
 def seen_cloth(look: Look) -> WholeCloth:
@@ -158,16 +158,16 @@ def _across(look: Look, whole: WholeCloth) -> Reals:
 def edge_traces(look: Look, layer: int) -> Iterator[Trace]:
     """Yield the lines of a garment, where it is sewn and where it ends, on both hands, but under other cloth."""
     rest = look.rest
-    right = laps_over(rest)
+    own = laps_over(rest)
     for ref in look.lines:
         up = raised(look, ref)
         nearer = ON_CLOTH + layer * LAYER + (LIES_ON if up else 0.0)
         for run in shown_runs(look, rest.mesh.edges[ref]):
             points = rest.points[run]
-            yield Trace(points, SEAM_INK, SEAM_WIDE, nearer, behind=right[run] * (LAPEL_LAPS if up else 1.0))
+            yield Trace(points, SEAM_INK, SEAM_WIDE, nearer, behind=own[run] * (LAPEL_LAPS if up else 1.0))
             if rest.mesh.halved:
                 other = points * (-1, 1, 1)
-                under = laps_under(other) * (LAPEL_LAPS if up else 1.0)
+                under = laps_under(rest.mesh, other) * (LAPEL_LAPS if up else 1.0)
                 yield Trace(other, SEAM_INK, SEAM_WIDE, nearer, behind=under)
 
 

@@ -98,18 +98,26 @@ def _on_middle(mesh: SewnMesh, side: FrontSide) -> dict[int, complex]:
     return dict(zip(mesh.merged[own[on]].tolist(), flat[on].tolist(), strict=True))
 
 
-def under_left(rest: AtRest) -> Truth:
-    """Return (count,): which sewn points of a garment made for both hands lap under the left front: those of the
-    right one that lie beyond the middle."""
+def hand_over(mesh: SewnMesh) -> str:
+    """Return the hand that laps over the other: the one with the buttonholes, the left where neither has any."""
+    return next((piece.holes for piece in mesh.pieces if piece.holes and piece.limb is not Limb.LEG), "left")
+
+
+def under_other(rest: AtRest) -> Truth:
+    """Return (count,): which sewn points of a garment lap under the other hand's front: those of the hand beneath
+    that lie beyond the middle. Of a halved one its left hand is told, whose middle is x = 0."""
     mesh, lapped = rest.mesh, np.zeros(rest.mesh.count, bool)
-    fronts = {meeting.own.piece for meeting in meetings(mesh)} if not mesh.halved else set()
-    right = [index for index in fronts if mesh.pieces[index].hand == "right"]
-    if right and len(mesh.front):
+    beneath, beyond = ("right", 1.0) if hand_over(mesh) == "left" else ("left", -1.0)
+    if mesh.halved:
+        return lapped if beneath == "right" else np.asarray(~mesh.on_middle & (rest.points[:, 0] < 0.0))
+    fronts = {meeting.own.piece for meeting in meetings(mesh)}
+    under = [index for index in fronts if mesh.pieces[index].hand == beneath]
+    if under and len(mesh.front):
         middle = rest.points[mesh.front]
         middle = middle[np.argsort(middle[:, 2])]
         across = rest.points[:, 0] - np.interp(rest.points[:, 2], middle[:, 2], middle[:, 0])
-        own = np.unique(mesh.sewn[np.isin(mesh.piece, right)])
-        lapped[own] = across[own] > 0.0
+        own = np.unique(mesh.sewn[np.isin(mesh.piece, under)])
+        lapped[own] = beyond * across[own] > 0.0
     return lapped
 
 

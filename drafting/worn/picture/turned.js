@@ -46,8 +46,10 @@
       tint.push(...tints); over.push(...over);
       lines.push(...lines.map(line => line.map(i => twin[i])));
     }
-    // The right hand lies under the left where it laps over the middle.
-    const under = Float32Array.from({ length: points.length / 3 }, (_, i) => i >= count && points[3 * i] > 0 ? 1 : 0);
+    // One hand lies under the other where it laps over the middle: told of the surface, of its other hand the right.
+    const told = bytes(cover.under, Uint8Array), beneath = cover.on_top === "left";
+    const under = Float32Array.from({ length: points.length / 3 }, (_, i) =>
+      i < count ? told[i] || 0 : beneath && points[3 * i] > 0 ? 1 : 0);
     triangles.forEach((i, k) => { if (under[i] && over[k / 3 | 0]) under[i] = data.lapel_laps; });
     const xyz = Float32Array.from(points, v => v / data.per_mm), n = xyz.length / 3;
     const value = maps.map(m => Uint8Array.from(source, i => m[i]));

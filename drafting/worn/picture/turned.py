@@ -16,6 +16,7 @@ from drafting.ground.templates import Html, beside, macros, page_policy
 from drafting.ground.units import LengthUnit, show_length
 from drafting.worn.nouns import Reals, Surface, Truth, Whole
 from drafting.worn.picture.dressed import LAP, LAPEL_LAPS, LAYER, Look, behind, raised
+from drafting.worn.picture.laps import hand_over, under_other
 from drafting.worn.picture.maps import PULLS, STANDS_OFF, Ramp, shades
 from drafting.worn.picture.scene import LIES_ON
 from drafting.worn.picture.view import ABOVE, BACK, FRONT, SIDE, THREE_QUARTERS, Eye
@@ -122,6 +123,8 @@ def _body(surface: Surface, looks: Sequence[Look]) -> PlainShape:
         "nearer": -behind(looks),
         "closed": True,
         "halved": False,
+        "on_top": "left",
+        "under": "",
         "over": "",
         "raised": [],
     }
@@ -140,6 +143,8 @@ def _cloth(look: Look, layer: int, tints: Sequence[str]) -> PlainShape:
         "nearer": layer * LAYER,
         "closed": False,
         "halved": mesh.halved,
+        "on_top": hand_over(mesh),
+        "under": _packed(under_other(rest), "u1"),
         "over": _packed(over[kept], "u1"),
         "raised": [raised(look, ref) for ref in look.lines],
     }

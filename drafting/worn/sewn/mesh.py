@@ -19,7 +19,7 @@ from drafting.worn.sewn.chosen import SewnParts, sewn_parts
 from drafting.worn.sewn.closed import middle_sides, shut_sides, vent_folds, worn_seams
 from drafting.worn.sewn.folds import folded
 from drafting.worn.sewn.frames import frames, runs_behind
-from drafting.worn.sewn.guides import ROLL, inner_lines, marked_ends, with_middle
+from drafting.worn.sewn.guides import HOLE, ROLL, inner_lines, marked_ends, with_middle
 from drafting.worn.sewn.joined import Merged, all_merged, finer, meshed_piece
 from drafting.worn.sewn.layers import added_weight, layers_of, plies_by_triangle
 from drafting.worn.sewn.levels import mesh_levels
@@ -92,6 +92,7 @@ def _sewn_piece(piece: Piece, frame: BodyFrame) -> SewnPiece:
         frame=frame,
         roll=(rolls[0].start, rolls[0].end) if rolls else None,
         material=piece.cut_from,
+        holes=next((mark.hand for mark in piece.placements if mark.what == HOLE and mark.hand), ""),
     )
 
 
