@@ -124,3 +124,9 @@ def _is_dart(leg: Edge, after: Edge) -> bool:
     if leg.dart is None or after.dart is None:
         return leg.dart is after.dart
     return leg.dart.inward and leg.dart.dart == after.dart.dart
+
+
+def edges_beside(draft: Draft, ref: EdgeRef) -> set[EdgeRef]:
+    """Return the edges on either side of an edge in its piece's ring."""
+    ring, at = draft[ref[0]].edges, draft[ref[0]].index(ref[1])
+    return {(ref[0], ring[i % len(ring)].name) for i in (at - 1, at + 1)}

@@ -93,6 +93,18 @@ def corner_between(piece: Piece, one: EdgeRole, other: EdgeRole) -> str | None:
     return None
 
 
+def ends_beside(piece: Piece, role: EdgeRole, other: EdgeRole) -> frozenset[tuple[str, str]]:
+    """Return the ends, as (edge, "start" or "end"), at which edges of one role meet one of another."""
+    count = len(piece.edges)
+    beside = [(edge, piece.edges[at - 1], piece.edges[(at + 1) % count]) for at, edge in enumerate(piece.edges)]
+    return frozenset(
+        (edge.name, end)
+        for edge, before, after in beside
+        for end, neighbour in (("start", before), ("end", after))
+        if (edge.role, neighbour.role) == (role, other)
+    )
+
+
 def middle(edge: Edge) -> list[float]:
     """Return the lowest joint of an armhole well inside it, where the round of its base ends.
 

@@ -11,7 +11,16 @@ from drafting.draft.roles import EdgeRole, LevelKind, PieceRole
 from drafting.fitting.lines.along import Knot
 from drafting.fitting.lines.altered import Altered, carried_out, made_exact, then
 from drafting.fitting.lines.longer import Zone, lengthened
-from drafting.fitting.lines.places import INSIDE, at_height, corner_between, height, inward, leg_pieces, needed
+from drafting.fitting.lines.places import (
+    INSIDE,
+    at_height,
+    corner_between,
+    ends_beside,
+    height,
+    inward,
+    leg_pieces,
+    needed,
+)
 from drafting.fitting.lines.shift import Shift
 from drafting.geometry.turning import inflections
 from drafting.ground import tolerances as tol
@@ -199,20 +208,9 @@ def leg_width(draft: Draft, y: float, taken: float) -> Altered:
                 if abs(end - at) < FORK_NEAR:
                     corners[corner] = by
             knots[edge.name] = tuple(sorted(found, key=lambda k: k.at))
-        shifts.append(Shift(piece.name, corners, knots, _square_at_waist(piece)))
+        square = ends_beside(piece, EdgeRole.CROTCH, EdgeRole.WAIST)  # kept, so that the waist stays as it is
+        shifts.append(Shift(piece.name, corners, knots, square))
     return carried_out(draft, shifts, f"leg {'taken in' if taken > 0 else 'let out'}")
-
-
-def _square_at_waist(piece: Piece) -> frozenset[tuple[str, str]]:
-    """Return the ends of crotch seams at the waist: they keep their direction, so that the waist stays."""
-    count = len(piece.edges)
-    beside = [(e, piece.edges[at - 1], piece.edges[(at + 1) % count]) for at, e in enumerate(piece.edges)]
-    return frozenset(
-        (edge.name, end)
-        for edge, before, after in beside
-        for end, other in (("start", before), ("end", after))
-        if (edge.role, other.role) == (EdgeRole.CROTCH, EdgeRole.WAIST)
-    )
 
 
 def _after(piece: Piece, edge: str) -> str:

@@ -16,6 +16,7 @@ from drafting.fitting.lines.places import (
     Hold,
     at_height,
     body_pieces,
+    ends_beside,
     height,
     inward,
     knotted,
@@ -154,19 +155,8 @@ def _shift(
         holds.append((Hold(into, 0.0), -way * by / 2))
         holds.append((Hold(out, out.length), way * by / 2))
     corners, knots = knotted(piece, holds)
-    return Shift(piece.name, corners, knots, _held(edges, knots, level) | _at_tip(piece), darts=inner)
-
-
-def _at_tip(piece: Piece) -> frozenset[tuple[str, str]]:
-    """Return the ends of armholes at a shoulder's tip: they keep their direction, so that the shoulder stays."""
-    count = len(piece.edges)
-    beside = [(edge, piece.edges[at - 1], piece.edges[(at + 1) % count]) for at, edge in enumerate(piece.edges)]
-    return frozenset(
-        (edge.name, end)
-        for edge, before, after in beside
-        for end, other in (("start", before), ("end", after))
-        if (edge.role, other.role) == (EdgeRole.ARMHOLE, EdgeRole.SHOULDER)
-    )
+    tips = ends_beside(piece, EdgeRole.ARMHOLE, EdgeRole.SHOULDER)  # kept straight, so that the shoulder stays
+    return Shift(piece.name, corners, knots, _held(edges, knots, level) | tips, darts=inner)
 
 
 def _held(

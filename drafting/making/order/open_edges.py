@@ -8,8 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from drafting.draft.by_role import vent_at_centre
-from drafting.draft.draft import Draft, EdgeRef, Seam
+from drafting.draft.by_role import edges_beside, vent_at_centre
+from drafting.draft.draft import EdgeRef, Seam
 from drafting.draft.openings import hands
 from drafting.draft.piece import Edge, EdgeKind
 from drafting.draft.roles import EdgeRole
@@ -76,15 +76,8 @@ def finish_ends(bench: Bench, seams: Sequence[Seam]) -> None:
     collar is sewn on there."""
     draft = bench.garment.draft
     sewn = {ref for seam in seams for ref in (*seam.a, *seam.b)}
-    ends = [ref for ref in still_open(bench) if draft.edge(ref).role in ENDING and _beside(draft, ref) & sewn]
+    ends = [ref for ref in still_open(bench) if draft.edge(ref).role in ENDING and edges_beside(draft, ref) & sewn]
     finish_open(bench, "join", "ends turned in", ends)
-
-
-def _beside(draft: Draft, ref: EdgeRef) -> set[EdgeRef]:
-    """Return the edges on either side of an edge in its piece's ring."""
-    ring = draft[ref[0]].edges
-    at = draft[ref[0]].index(ref[1])
-    return {(ref[0], ring[i % len(ring)].name) for i in (at - 1, at + 1)}
 
 
 _Groups = dict[tuple[str, str], list[EdgeRef]]

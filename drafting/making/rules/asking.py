@@ -46,10 +46,3 @@ def roles_of(draft: Draft, seam: str) -> set[PieceRole]:
 
 def is_hem(draft: Draft, ref: EdgeRef) -> bool:
     return draft.edge(ref).kind is EdgeKind.HEM and draft.edge(ref).role is EdgeRole.HEM
-
-
-def neighbours(draft: Draft, ref: EdgeRef) -> set[EdgeRef]:
-    """Return an edge and those on either side of it, which catch the ends of a trim along it."""
-    names = [edge.name for edge in draft[ref[0]].edges]
-    i = names.index(ref[1])
-    return {(ref[0], names[(i + k) % len(names)]) for k in (-1, 0, 1)}

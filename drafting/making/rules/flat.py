@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from drafting.costume.garment import MadeGarment
 from drafting.draft.bias import hung_pieces
+from drafting.draft.by_role import edges_beside
 from drafting.draft.draft import Draft
 from drafting.draft.piece import EdgeKind
 from drafting.draft.roles import FACINGS, PieceRole, SeamKind
@@ -13,7 +14,7 @@ from drafting.fabric import Fabric
 from drafting.making.model import Step
 from drafting.making.order.additions import BY_MARK, ON_HEMS
 from drafting.making.order.seam_kinds import SeamWork, crossed, is_sleeve, kind_of
-from drafting.making.rules.asking import is_hem, neighbours, pieces_joined, pieces_on, sewn_at, steps_where
+from drafting.making.rules.asking import is_hem, pieces_joined, pieces_on, sewn_at, steps_where
 
 
 def trimmed_in_time(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[Step]) -> Iterator[str]:
@@ -22,7 +23,7 @@ def trimmed_in_time(garment: MadeGarment, fabric: Fabric | None, steps: Sequence
     for i, step in enumerate(steps):
         for piece, edge in step.along if step.verb == "trim" else ():
             if draft[piece][edge].kind is EdgeKind.SEAM:
-                near = neighbours(draft, (piece, edge))
+                near = {(piece, edge), *edges_beside(draft, (piece, edge))}
                 caught = [s.name for s in draft.seams if near & {*s.a, *s.b} and kind_of(draft, s) != "dart"]
                 late = [name for name in caught if sewn_at(steps, name) < i]
                 if late:

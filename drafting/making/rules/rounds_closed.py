@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from drafting.costume.garment import MadeGarment
+from drafting.draft.by_role import edges_beside
 from drafting.draft.draft import Draft, Seam
 from drafting.draft.piece import EdgeKind
 from drafting.draft.roles import SeamKind
@@ -15,7 +16,7 @@ from drafting.fabric import Fabric
 from drafting.making.model import Step
 from drafting.making.order.rounds import in_rounds
 from drafting.making.order.seam_kinds import SeamWork, kind_of
-from drafting.making.rules.asking import neighbours, pieces_joined, sewn_at
+from drafting.making.rules.asking import pieces_joined, sewn_at
 
 
 def set_in_round(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[Step]) -> Iterator[str]:
@@ -42,7 +43,7 @@ def ended_in_time(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[S
     for i, step in enumerate(steps):
         crossing: tuple[SeamWork, ...] = ("body", "flare", "limb") if step.verb in ("hem", "casing") else ()
         for ref in step.edges:
-            beside = neighbours(draft, ref) - {ref}
+            beside = edges_beside(draft, ref)
             ends = [s for s in draft.seams if beside & {*s.a, *s.b}]
             late = [s.name for s in ends if kind_of(draft, s) in crossing and sewn_at(steps, s.name) > i]
             if late:
