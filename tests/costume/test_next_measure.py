@@ -23,6 +23,7 @@ from drafting.draft.draft import Draft
 from drafting.draft.piece import EdgeKind, Piece
 from drafting.fabric import Fabric
 from drafting.ground.errors import DraftError
+from drafting.ground.remembered import remembered
 from drafting.ground.scale import body_scale
 from drafting.ground.shipped import shipped
 from drafting.ground.units import show_length
@@ -46,10 +47,17 @@ def wanted(body: Body, block: str, fabric: Fabric | None) -> Wanted:
 
 def dense(piece: Piece, beside: Piece) -> NDArray[np.complex128]:
     """Return points on every edge, 3 mm apart; a dart that `beside` has not is closed by its mouth."""
-    own = [e for e in piece.edges if e.kind is not EdgeKind.DART or e.name in beside]
-    ring = [point for e in own for point in e.path.evenly(2 + int(e.length / 3))]
-    gaps = zip(ring, [*ring[1:], ring[0]], strict=True)
-    return np.concatenate([np.linspace(a, b, 1 + int(abs(b - a) / 3), endpoint=False) for a, b in gaps])
+    return points_on(piece, tuple(e.name for e in piece.edges if e.kind is not EdgeKind.DART or e.name in beside))
+
+
+@remembered(64)
+def points_on(piece: Piece, names: tuple[str, ...]) -> NDArray[np.complex128]:
+    """Return points on these edges, 3 mm apart, and on the chords between those that do not meet."""
+    ring = np.concatenate([piece[name].path.evenly(2 + int(piece[name].length / 3)) for name in names])
+    onward = np.roll(ring, -1)
+    wide = np.flatnonzero(abs(onward - ring) >= 3)  # all others have no point between their two
+    chords = [np.linspace(ring[n], onward[n], 1 + int(abs(onward[n] - ring[n]) / 3), endpoint=False) for n in wide]
+    return np.concatenate([ring, *(chord[1:] for chord in chords)])
 
 
 def apart(old: Draft, new: Draft) -> float:
