@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 from functools import cache
+from typing import NamedTuple
 
 from drafting.body import Body
 from drafting.geometry import Path, turn
@@ -83,28 +84,35 @@ class TorsoKind:
     yokes: bool = True
 
 
+class _Holes(NamedTuple):
+    """A torso as far as its armholes: all that the search for their depth needs."""
+
+    plan: TorsoPlan
+    bottom: Bottom
+    back: Path
+    front: Path
+    front_neck: complex
+
+
 def shape_torso(body: Body, ease: TorsoEase, drop: float, kind: TorsoKind) -> TorsoShape:
     """Return the torso's shape for an underarm `drop` mm below the axilla."""
+    holes = _holes(body, ease, drop, kind)
+    plan = holes.plan
+    blade = blade_of(plan.neck, holes.back)
+    rounding = settled_rounding(plan, blade, kind.back_shaping, body["bust_girth"], kind.yokes)
+    plan = replace(plan, findings=(*plan.findings, *rounding_said(plan, rounding, blade, kind.yokes)))
+    upper = upper_back(plan.neck, holes.back, replace(rounding, depth=kind.yoke_depth), plan.scale)
+    return TorsoShape(plan, holes.bottom, upper, holes.back, holes.front, holes.front_neck)
+
+
+def _holes(body: Body, ease: TorsoEase, drop: float, kind: TorsoKind) -> _Holes:
     plan = plan_torso(body, ease, drop, body_scale(body), darts=kind.darts)
     bottom = draw_bottom(plan, body["bust_girth"], kind.to_hip, kind.tip_at_point)
     plan = replace(plan, kappa=plan.kappa - bottom.front.let)
     ends = armhole_ends(plan, bottom.back.side.start + plan.back, bottom.front.side.start + plan.front)
     square = turn(-bottom.back.lean), turn(plan.kappa - bottom.front.lean)
     holes = settled_armholes(body, ease, plan, ends, square)
-    plan = holes.plan
-    blade = blade_of(plan.neck, holes.back)
-    rounding = settled_rounding(plan, blade, kind.back_shaping, body["bust_girth"], kind.yokes)
-    plan = replace(plan, findings=(*plan.findings, *rounding_said(plan, rounding, blade, kind.yokes)))
-    upper = upper_back(plan.neck, holes.back, replace(rounding, depth=kind.yoke_depth), plan.scale)
-    return TorsoShape(plan, bottom, upper, holes.back, holes.front, ends.front_neck)
-
-
-def armhole_halves(shape: TorsoShape, scale: float) -> tuple[HalfArmhole, HalfArmhole]:
-    """Return front and back half armholes, underarm to shoulder, as the cap's builder wants them."""
-    return (
-        HalfArmhole(shape.front_armhole.reversed(), 0.0, scale),
-        HalfArmhole(shape.fitted_back.reversed(), 0.0, scale),
-    )
+    return _Holes(holes.plan, bottom, holes.back, holes.front, ends.front_neck)
 
 
 def fit_drop(body: Body, ease: TorsoEase, kind: TorsoKind) -> float:
@@ -117,12 +125,13 @@ def fit_drop(body: Body, ease: TorsoEase, kind: TorsoKind) -> float:
     width = body["upper_arm_girth"] + ease.arm
 
     @cache
-    def shape_at(drop: float) -> TorsoShape:
-        return shape_torso(body, ease, drop, kind)
+    def holes_at(drop: float) -> _Holes:
+        return _holes(body, ease, drop, kind)
 
     @cache
     def halves_at(drop: float) -> CapHalves:
-        return CapHalves(*armhole_halves(shape_at(drop), scale))
+        holes = holes_at(drop)
+        return CapHalves(*(HalfArmhole(one.reversed(), 0.0, scale) for one in (holes.front, holes.back)))
 
     def spare(drop: float, share: float) -> float:
         both = halves_at(drop)
@@ -131,7 +140,7 @@ def fit_drop(body: Body, ease: TorsoEase, kind: TorsoKind) -> float:
     drop = ease.drop
     low = spare(drop, LOW_CAP)
     if low < 0:
-        plan = shape_at(drop).plan
+        plan = holes_at(drop).plan
         room = drop + plan.underarm - plan.waist - 75 * scale
         most = max(drop, min(DEEPEST_DROP * scale, room))
         return _root(lambda d: spare(d, LOW_CAP), (drop, low), most)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable
 from dataclasses import dataclass, replace
+from functools import cache
 
 from drafting.geometry import turn
 from drafting.geometry.brent import brent_zero
@@ -204,6 +205,7 @@ def _first_good(spare: Callable[[float], float], most: float, worth: float) -> f
     Where no amount is enough it is the one that comes nearest, taken in full only where it gains at
     least `worth`: so that nothing jumps where giving way begins to make things worse.
     """
+    spare = cache(spare)  # both ends are asked for again by every search
     without = spare(0.0)
     if without >= 0:
         return 0.0
