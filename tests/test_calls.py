@@ -5,6 +5,7 @@ from __future__ import annotations
 import ast
 from collections import Counter
 from collections.abc import Iterator, Mapping
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -20,12 +21,18 @@ Nouns = dict[str, list[list[str]]]
 def nouns_in(codes: Mapping[str, str]) -> Nouns:
     found: Nouns = {}
     for code in codes.values():
-        for node in ast.walk(ast.parse(code)):
+        for node in _parts(code):
             if isinstance(node, ast.ClassDef) and "dataclass" in _decorated(node):
                 fields = [f for f in node.body if isinstance(f, ast.AnnAssign)]
                 types = [ast.unparse(f.annotation) for f in fields]
                 found.setdefault(node.name, []).append(types)
     return found
+
+
+@cache
+def _parts(code: str) -> tuple[ast.AST, ...]:
+    """Return the classes and calls of a file: each is read twice, and the tree gone through once."""
+    return tuple(node for node in ast.walk(ast.parse(code)) if isinstance(node, ast.ClassDef | ast.Call))
 
 
 def _decorated(node: ast.ClassDef) -> str:
@@ -34,7 +41,7 @@ def _decorated(node: ast.ClassDef) -> str:
 
 def by_place(code: str, name: str, nouns: Nouns) -> Iterator[str]:
     """Yield `file:line` of every noun in `code` that is made from too many arguments by place."""
-    for call in ast.walk(ast.parse(code)):
+    for call in _parts(code):
         if isinstance(call, ast.Call):
             noun = ast.unparse(call.func).rpartition(".")[2]
             count = len(call.args)

@@ -22,6 +22,7 @@ def laid_out(
     *,
     count: float = COUNT,
     seed: int = 0,
+    table: bool = True,
     said: Callable[[str, Packing], None] | None = None,
     halted: Callable[[], bool] = bool,
     standing: Mapping[str, Lay] = {},
@@ -31,7 +32,8 @@ def laid_out(
     Without `seconds` the search is limited by `count` and repeatable; with them both engines look.
     Either is shared out over the cloths, by the square of the number of pieces. `said` hears each
     better layout with the role of its cloth; a lay in `standing` is taken as it is, by
-    its role. Raises `InputError` for a lay that cannot be made at all.
+    its role. `table` asks what other widths of cloth would need. Raises `InputError` for a lay that cannot be
+    made at all.
     Lengths of a lay are in mm.
 
     >>> from drafting.costume.make import make
@@ -49,7 +51,8 @@ def laid_out(
     for cloth, parts in wanted:
         hear = None if said is None else partial(said, cloth.role)
         share = len(parts) ** 2 / whole  # the search of a lay grows with the pairs of its pieces
-        how = {"seconds": seconds * share, "count": count * share, "seed": seed, "said": hear, "halted": halted}
+        how = {"seconds": seconds * share, "count": count * share, "seed": seed, "table": table}
+        how |= {"said": hear, "halted": halted}
         lays.append(standing.get(cloth.role) or _laid(made, cloth, parts, how))
     findings = (*made.findings, *(finding for lay in lays for finding in lay.findings))
     timings = {**made.timings, "lay out": time.perf_counter() - start}

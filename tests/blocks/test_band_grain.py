@@ -25,5 +25,5 @@ def test_the_stiffening_of_a_waistband_is_cut_along_its_own_warp(block: str, cut
     assert c - a > 5 * (d - b)  # it lies along x, as the band does
     assert stiff.grain % 180.0 == pytest.approx(0.0)
     assert (band.grain % 180.0 == pytest.approx(90.0)) == (cloth is KNIT)
-    made = laid_out(costume_of(garment, cloth))
+    made = laid_out(costume_of(garment, cloth), count=50, table=False)
     assert [f.message for f in made.findings if f.level == "error" and "interfacing" in f.message] == []

@@ -24,7 +24,7 @@ def made(name: str) -> Made:
 @cache
 def laid(name: str) -> Made:
     """Return a shipped costume with its lays, searched for a moment only."""
-    return laid_out(made(name), count=50)
+    return laid_out(made(name), count=50, table=False)
 
 
 def with_cloth(name: str, role: str, **facts: Any) -> Made:
@@ -37,7 +37,7 @@ def with_cloth(name: str, role: str, **facts: Any) -> Made:
 @cache
 def on_the_bias() -> Made:
     """Return the lamplighter with a coat of plain cloth, whose tails lie on the bias, and its lays."""
-    return laid_out(with_cloth("lamplighter", "shell", sort="plain", one_way=False), count=50)
+    return laid_out(with_cloth("lamplighter", "shell", sort="plain", one_way=False), count=50, table=False)
 
 
 NYLON = Fabric("Nylon, invented", usable_width=1480.0, fibre="nylon", takes_starch=False)

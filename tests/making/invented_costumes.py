@@ -108,4 +108,4 @@ def invented(name: str) -> Made:
         head = f'title = "The {name}, invented"\nunit = "cm"\n{text[0]}\n[fabrics]\n{fabrics}\n\n[garments'
         file = Path(folder, "costume.toml")
         file.write_text(head + text[1], "utf-8")
-        return laid_out(make(read_costume(file)), count=20)
+        return laid_out(make(read_costume(file)), count=20, table=False)

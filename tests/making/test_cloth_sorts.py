@@ -28,6 +28,8 @@ from drafting.making.words import plan_sentence, texts
 from drafting.output.report import report
 from tests.making.figures import made
 
+pytestmark = pytest.mark.xdist_group("cloth sorts")  # what `costume_of` makes is made in one worker
+
 SPOILT_BY_HEAT: tuple[Sort, ...] = ("coated", "sequinned", "foiled")
 IN = ("coat", "shirt")
 HOT = re.compile(r"\b[Pp]ress (it|the|open)\b|iron at|dots? \d|[Ss]team (it|the)")
@@ -44,7 +46,7 @@ def costume_of(sort: Sort, lining_pretreated: bool = True, **facts: Any) -> tupl
     told |= {"takes_starch": False, "pretreated": False, "weave": "woven"} | facts
     fabrics = {r: replace(c, **told) if r in ("shell", "shirting") else c for r, c in costume.fabrics.items()}  # type: ignore[arg-type]
     fabrics["lining"] = replace(fabrics["lining"], pretreated=lining_pretreated)
-    whole = laid_out(make(replace(costume, fabrics=fabrics)), count=10)
+    whole = laid_out(make(replace(costume, fabrics=fabrics)), count=10, table=False)
     return whole, planned(whole)
 
 

@@ -56,7 +56,7 @@ IN_MM = re.compile(
 def few(name: str, crooked: bool) -> Made:
     body = uneven(bdims()[3]) if crooked else bdims()[3]
     block, asked = FEW[name]
-    return laid_out(costume_of(draft_garment(body, WOVEN, block, asked), WOVEN), count=20)
+    return laid_out(costume_of(draft_garment(body, WOVEN, block, asked), WOVEN), count=20, table=False)
 
 
 def read(made: Made, unit: str) -> Iterator[str]:

@@ -64,7 +64,7 @@ def lengths(garment: MadeGarment, piece: str, edge: str) -> list[float]:
 @pytest.mark.parametrize("block", ["shirt", "tailcoat"])
 def test_every_trim_is_one_row_one_step_and_one_part_of_what_is_bought(block: str, crooked: bool) -> None:
     made = trimmed(block, crooked)
-    plan: Plan = planned(laid_out(made, count=20))
+    plan: Plan = planned(laid_out(made, count=20, table=False))
     asked = SHIRT if block == "shirt" else COAT
     (table,) = [t for t in plan.tables if t.key == "table.trims"]
     steps = [s for s in plan.steps if s.verb == "trim" and s.along]
@@ -117,7 +117,7 @@ def test_two_lengths_that_are_told_are_told_apart(by: float) -> None:
 
 def test_both_lengths_are_read_in_the_table_and_in_the_step() -> None:
     made = trimmed("shirt", True)
-    plan = planned(laid_out(made, count=20))
+    plan = planned(laid_out(made, count=20, table=False))
     (laid,) = [one for one in laid_trims(made.garments[0]) if one.place == ("front", "armhole")]
     shown = {hand: f"{each / 10:.1f} cm" for hand, each in laid.by_hand.items()}
     (table,) = [t for t in plan.tables if t.key == "table.trims"]
