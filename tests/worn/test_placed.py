@@ -129,3 +129,18 @@ def test_both_fronts_of_an_uneven_double_coat_have_their_middle_up_to_the_neck()
         outline = np.concatenate([edge.path.points(0.01) for edge in draft[name].edges])
         over = np.flatnonzero(np.sign(outline.real[:-1]) != np.sign(outline.real[1:]))
         assert mesh.flat[middle, 1].max() == pytest.approx(outline.imag[over].max(), abs=40.0), name  # a mesh
+
+
+def test_a_slanting_sleeve_hem_starts_as_a_ring_round_the_wrist() -> None:
+    """A ring of a hem's length has radius length / 2 pi by geometry. Read where part of the slanting hem had ended,
+    the sleeve started with cloth across the wrist, and a thumb came 3 mm through it."""
+    mesh, points = started("fitted-top")
+    _, elbow, wrist = form().arm
+    along = (wrist - elbow) / np.linalg.norm(wrist - elbow)
+    hem = mesh.edges["sleeve", "hem"]
+    flat = np.array([mesh.flat[np.flatnonzero(mesh.merged == one)] for one in hem[1:-1]])[:, 0]
+    radius = np.linalg.norm(np.diff(flat, axis=0), axis=1).sum() * (len(hem) - 1) / (len(hem) - 3) / (2 * np.pi)
+    middles = (points[hem[1:]] + points[hem[:-1]]) / 2 - wrist
+    off = np.linalg.norm(middles - (middles @ along)[:, None] * along, axis=1)
+    assert off.min() > 0.8 * radius
+    assert off.max() < 1.25 * radius
