@@ -79,7 +79,7 @@ MISPLACED: dict[str, tuple[str, dict[str, object], Callable[[Step], bool], Calla
     "turned in behind a lining": ("tailcoat", {}, key("vent"), verb("try"), "after the lining"),
     "a loop behind a lining": ("overskirt", LINED, notion("hook and eye:"), verb("try"), "after the lining"),
     "a tape behind its seam": ("overskirt", {}, notion("tape:"), verb("try"), "which catches it"),
-    "a facing's ends before it is on": ("sleeveless-top", {}, key("facing_ends"), seam("shoulder"), "turns in the ends"),
+    "a facing's ends before it is on": ("sleeveless-top", {}, key("facing_ends"), seam("side"), "turns in the ends"),
     "a hook on an open neck": ("sleeveless-top", {}, notion("hook and eye:"), seam("side"), "has yet to finish"),
     "a hook on a stand that is not made": ("cape", {}, notion("hook and eye:"), verb("fuse"), "has yet to finish"),
     "a button on a band that is not on": ("skirt", {}, notion("button:"), verb("fuse"), "has yet to finish"),

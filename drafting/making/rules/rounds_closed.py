@@ -83,7 +83,7 @@ def faced_whole(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[Ste
 
 
 def facing_ends_last(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[Step]) -> Iterator[str]:
-    """The ends of a facing are turned in beside the fastening once the facing is on: its seams run out over them."""
+    """A facing's ends are turned in beside the fastening once it is on: its seams run out over them."""
     draft = garment.draft
     for i in steps_where(steps, lambda step: step.verb == "bind"):
         for piece, edge in steps[i].edges:
