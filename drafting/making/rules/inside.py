@@ -76,8 +76,8 @@ def _of(step: Step, what: str) -> bool:
 
 
 def sewn_on_finished(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[Step]) -> Iterator[str]:
-    """A button, a hook, an eyelet sits on a piece whose seams are sewn and whose openings are finished; only a tape
-    that a seam catches comes before it."""
+    """A button, a hook, an eyelet sits on a piece whose seams are sewn and whose openings are finished; a tape
+    that a seam catches alone comes before it."""
     draft = garment.draft
     for i in steps_where(steps, lambda step: step.verb == "button" and not _of(step, "tape: ")):
         on = {name for name in pieces_on(steps[i], garment) if not draft[name].material}
