@@ -132,7 +132,7 @@ def test_both_fronts_of_an_uneven_double_coat_have_their_middle_up_to_the_neck()
 
 
 def test_a_slanting_sleeve_hem_starts_as_a_ring_round_the_wrist() -> None:
-    """A ring of a hem's length has radius length / 2 pi by geometry. Read where part of the slanting hem had ended,
+    """A ring of a length has radius length / 2 pi by geometry. Read where part of the slanting hem had ended,
     the sleeve started with cloth across the wrist, and a thumb came 3 mm through it."""
     mesh, points = started("fitted-top")
     _, elbow, wrist = form().arm

@@ -38,7 +38,7 @@ class Tube:
 def tube(mesh: SewnMesh, members: list[int], level: BodyHeight, below: float) -> Tube:
     """Return the pieces `members` laid side by side round a limb, `level` at up = 0.
 
-    Over `below` mm the width is taken as it is at `below`: a cap or a seat closes no tube. Nor does a slanting hem.
+    Over `below` mm the width is taken as it is at `below`: a cap or a seat closes no tube, nor a slanting hem.
     """
     flats = [np.unique(mesh.triangles[mesh.piece == index]) for index in members]
     ups, spans = [], []
