@@ -79,6 +79,11 @@ MISPLACED: dict[str, tuple[str, dict[str, object], Callable[[Step], bool], Calla
     "turned in behind a lining": ("tailcoat", {}, key("vent"), verb("try"), "after the lining"),
     "a loop behind a lining": ("overskirt", LINED, notion("hook and eye:"), verb("try"), "after the lining"),
     "a tape behind its seam": ("overskirt", {}, notion("tape:"), verb("try"), "which catches it"),
+    "ends of a loose facing": ("sleeveless-top", {}, key("facing_ends"), seam("side"), "turns in the ends"),
+    "a hook on an open neck": ("sleeveless-top", {}, notion("hook and eye:"), seam("side"), "has yet to finish"),
+    "a hook on a stand that is not made": ("cape", {}, notion("hook and eye:"), verb("fuse"), "has yet to finish"),
+    "a button on a band that is not on": ("skirt", {}, notion("button:"), verb("fuse"), "has yet to finish"),
+    "a lining hung in panels": ("overskirt", LINED, key("hang_lining_whole"), verb("fuse"), "has joined it"),
     "elastic in an open round": ("breeches", {}, verb("casing"), seam("inside leg"), "which it crosses"),
 }
 """A step that stands where another does, and what is said of it (common practice of the workroom)."""
@@ -120,7 +125,6 @@ LATE, EARLY = "just before it is tried at the end", "first of all"
 
 TURNED_FLAT = "an edge may be turned in while its piece lies flat"
 MADE_UP_ALONE = "a lining is made up by itself, at any time"
-NO_RULE = "wrong, and no rule asks it yet"
 
 FREE: dict[tuple[str, str, str], str] = {
     (LATE, "casing", "breeches"): "nothing but the other casing comes after it",
@@ -131,14 +135,8 @@ FREE: dict[tuple[str, str, str], str] = {
     (EARLY, "join", "overskirt"): MADE_UP_ALONE,
     (EARLY, "join", "tailcoat"): MADE_UP_ALONE,
     (EARLY, "join", "waistcoat"): MADE_UP_ALONE,
-    (EARLY, "bind", "peplum-top"): NO_RULE,  # a facing's ends, before it is on
-    (EARLY, "bind", "sleeveless-top"): NO_RULE,
-    (EARLY, "button", "cape"): NO_RULE,  # a hook, before what it sits on is sewn
-    (EARLY, "button", "peplum-top"): NO_RULE,
-    (EARLY, "button", "sleeveless-top"): NO_RULE,
-    (EARLY, "hang", "overskirt"): NO_RULE,  # a lining, before it is joined
 }
-"""The work that may be done at that end in that garment, or that goes unnoticed there (common practice)."""
+"""The work that may be done at that end in that garment (common practice)."""
 
 
 @pytest.mark.parametrize("block", sorted(SPOKEN_OF))

@@ -10,8 +10,8 @@ from drafting.draft.piece import EdgeKind
 from drafting.fabric import Fabric
 from drafting.making.model import Step
 from drafting.making.order.parts import notion_key
-from drafting.making.order.seam_kinds import kind_of
-from drafting.making.rules.asking import HANGS, pieces_joined, pieces_on, sewn_at, steps_where
+from drafting.making.order.seam_kinds import HUNG, kind_of
+from drafting.making.rules.asking import HANGS, chains_of, pieces_joined, pieces_on, sewn_at, steps_where
 
 INSIDE_WORK = ("fuse", "bone", "pad", "hem", "bar", "set in", "bind", "casing", "stay", "dart", "trim", "hang")
 """Work that needs the wrong side of the cloth."""
@@ -73,6 +73,33 @@ def fastened_last(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[S
 
 def _of(step: Step, what: str) -> bool:
     return any(notion.startswith(what) for notion in step.notions)
+
+
+def sewn_on_finished(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[Step]) -> Iterator[str]:
+    """A button, a hook, an eyelet sits on a piece whose seams are sewn and whose openings are finished; a tape
+    that a seam catches alone comes before it."""
+    draft = garment.draft
+    for i in steps_where(steps, lambda step: step.verb == "button" and not _of(step, "tape: ")):
+        on = {name for name in pieces_on(steps[i], garment) if not draft[name].material}
+        for later in steps[i + 1 :]:
+            seams = [name for name in later.seams if on & pieces_joined(*chains_of(draft, name))]
+            raw = [ref for ref in later.edges if ref[0] in on and draft.edge(ref).kind is EdgeKind.OPENING]
+            if seams or raw:
+                what = ", ".join((*seams, *(" ".join(ref) for ref in raw)))
+                yield f"{steps[i].key} fastens what {later.key} has yet to finish: {what}"
+
+
+def hung_joined(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[Step]) -> Iterator[str]:
+    """A lining hangs once its own seams are sewn; that of tails hangs before the body's takes it."""
+    draft = garment.draft
+    behind = {piece.name: piece for piece in draft.pieces if piece.material == "lining"}
+    for i in steps_where(steps, lambda step: step.verb == "hang"):
+        hung = pieces_on(steps[i], garment) & {*behind}
+        tails = all(draft[shell].role in HUNG for name in hung for shell in behind[name].lines)
+        for later in (step for step in steps[i + 1 :] if step.verb == "join"):
+            joined = pieces_on(later, garment)
+            if hung & joined and (joined <= hung or not tails):
+                yield f"{steps[i].key} hangs a lining before {later.key} has joined it"
 
 
 def barred_when_finished(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[Step]) -> Iterator[str]:

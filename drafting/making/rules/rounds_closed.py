@@ -15,8 +15,8 @@ from drafting.draft.roles import SeamKind
 from drafting.fabric import Fabric
 from drafting.making.model import Step
 from drafting.making.order.rounds import in_rounds
-from drafting.making.order.seam_kinds import SeamWork, kind_of
-from drafting.making.rules.asking import pieces_joined, sewn_at
+from drafting.making.order.seam_kinds import SeamWork, is_facing, kind_of
+from drafting.making.rules.asking import pieces_joined, sewn_at, steps_where
 
 
 def set_in_round(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[Step]) -> Iterator[str]:
@@ -80,3 +80,16 @@ def faced_whole(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[Ste
         for step in sewn[:-1]:
             if "turns" in step.does:
                 yield f"{step.key} turns a facing whose round goes on in {sewn[-1].key}"
+
+
+def facing_ends_last(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[Step]) -> Iterator[str]:
+    """A facing's ends are turned in beside the fastening once it is on: its seams run out over them."""
+    draft = garment.draft
+    for i in steps_where(steps, lambda step: step.verb == "bind"):
+        for piece, edge in steps[i].edges:
+            if not is_facing(draft[piece]) or draft[piece][edge].kind is not EdgeKind.OPENING:
+                continue
+            ends = [s for s in draft.seams if edges_beside(draft, (piece, edge)) & {*s.a, *s.b}]
+            late = [s.name for s in ends if kind_of(draft, s) == "facing" and sewn_at(steps, s.name) > i]
+            if late:
+                yield f"{steps[i].key} turns in the ends of {piece} before {', '.join(late)}"

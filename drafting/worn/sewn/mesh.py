@@ -19,7 +19,7 @@ from drafting.worn.sewn.chosen import SewnParts, sewn_parts
 from drafting.worn.sewn.closed import middle_sides, shut_sides, vent_folds, worn_seams
 from drafting.worn.sewn.folds import folded
 from drafting.worn.sewn.frames import frames, runs_behind
-from drafting.worn.sewn.guides import HOLE, ROLL, inner_lines, marked_ends, with_middle
+from drafting.worn.sewn.guides import BACK, FRONT, HOLE, ROLL, inner_lines, marked_ends, with_middle
 from drafting.worn.sewn.joined import Merged, all_merged, finer, meshed_piece
 from drafting.worn.sewn.layers import added_weight, layers_of, plies_by_triangle
 from drafting.worn.sewn.levels import mesh_levels
@@ -145,7 +145,7 @@ def on_middles(
     for name, frame in said.items():
         for which, line in enumerate((frame.front, frame.back)):
             if line is not None:
-                found[which].append(_on_line(whole, name, line))
+                found[which].extend((_on_line(whole, name, line), whole.inner(name, (FRONT, BACK)[which])))
     return tuple(np.unique(np.concatenate([NOBODY, *chains])) for chains in found)  # type: ignore[return-value]
 
 
