@@ -44,7 +44,8 @@ def path_in_pose(path: Ints, pose: Pose) -> Ints:
     factor = pose.factor
     a, b = int(factor.real), int(factor.imag)
     x, y = path[:, 0], -path[:, 1] if pose.mirror else path[:, 1]
-    out = np.stack([a * x - b * y, b * x + a * y], axis=1)
+    out = np.empty_like(path)
+    out[:, 0], out[:, 1] = a * x - b * y, b * x + a * y
     return out[::-1] if pose.mirror else out
 
 
@@ -102,4 +103,5 @@ def grown(path: Ints, by: float) -> Ints:
 
 def _area(path: Ints) -> float:
     x, y = path[:, 0].astype(float), path[:, 1].astype(float)
-    return float(np.dot(x, np.roll(y, -1)) - np.dot(y, np.roll(x, -1))) / 2
+    after_x, after_y = np.concatenate((x[1:], x[:1])), np.concatenate((y[1:], y[:1]))
+    return float(np.dot(x, after_y) - np.dot(y, after_x)) / 2

@@ -21,7 +21,8 @@ def convolved(first: NDArray[np.int64], second: NDArray[np.int64]) -> list[list[
     along = _turned_over(ranks[:n], b, ranks[n:])  # edge i of the first at corner j of the second
     across = _turned_over(ranks[n:], a, ranks[:n]).T  # edge j of the second at corner i of the first
     nodes = np.arange(n * m).reshape(n, m)
-    steps = [(nodes, np.roll(nodes, -1, axis=0), along), (nodes, np.roll(nodes, -1, axis=1), across)]
+    below, beside = np.concatenate((nodes[1:], nodes[:1])), np.concatenate((nodes[:, 1:], nodes[:, :1]), axis=1)
+    steps = [(nodes, below, along), (nodes, beside, across)]
     out: dict[int, list[int]] = {}
     for here, there, kept in steps:
         for start, end, way in ((here, there, kept > 0), (there, here, kept < 0)):
@@ -33,7 +34,7 @@ def convolved(first: NDArray[np.int64], second: NDArray[np.int64]) -> list[list[
 
 def _directions(ring: NDArray[np.int64]) -> NDArray[np.float64]:
     """Return the direction of each edge, radians; edge i begins at corner i."""
-    x, y = (np.roll(ring, -1, axis=0) - ring).T
+    x, y = (np.concatenate((ring[1:], ring[:1])) - ring).T
     return np.asarray(np.arctan2(y.astype(float), x.astype(float)))
 
 
@@ -42,9 +43,9 @@ def _turned_over(
 ) -> NDArray[np.int64]:
     """Return how each of the `edges` (rows, by rank) is kept at each corner: 1 forwards, -1 backwards, 0 not."""
     whole = len(edges) + len(ranks)
-    turn = directions - np.roll(directions, 1)
+    turn = directions - np.concatenate((directions[-1:], directions[:-1]))
     turn = (turn + np.pi) % (2 * np.pi) - np.pi
-    before, after = np.roll(ranks, 1), ranks
+    before, after = np.concatenate((ranks[-1:], ranks[:-1])), ranks
     left = (turn > 0) & ((edges[:, None] - before) % whole < (after - before) % whole)
     right = (turn < 0) & ((before - edges[:, None]) % whole < (before - after) % whole)
     return left.astype(np.int64) - right.astype(np.int64)
