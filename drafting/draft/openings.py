@@ -13,7 +13,7 @@ from drafting.draft.draft import Draft, EdgeRef
 from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.draft.roles import FACINGS, SLEEVES, EdgeRole, SeamKind
 
-CLOSINGS = ("button", "zip", "hook", "hook and eye", "eyelet")
+CLOSINGS = ("button", "zip", "hook", "hook and eye", "eyelet", "press stud")
 
 
 def hands(piece: Piece) -> int:

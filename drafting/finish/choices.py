@@ -148,8 +148,9 @@ class FinishChoices:
             return self.curve_allowance
         if edge.kind is EdgeKind.SEAM and edge.role in LET_OUT:
             return self.seam_allowance + self.let_out
+        if edge.kind is EdgeKind.SEAM:
+            return self.seam_allowance + edge.drops
         return {
-            EdgeKind.SEAM: self.seam_allowance,
             EdgeKind.HEM: (self.hem_allowance or PLAIN_HEM) + edge.drops,
             EdgeKind.OPENING: self.opening_allowance,
             EdgeKind.FREE: self.free_allowance,

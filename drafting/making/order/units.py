@@ -8,7 +8,7 @@ from drafting.draft.by_role import edges_as
 from drafting.draft.draft import Draft, Seam
 from drafting.draft.gathers import gathers_along
 from drafting.draft.openings import hands, is_ring
-from drafting.draft.piece import EdgeKind, Piece
+from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.draft.roles import SEWN_ON, EdgeRole, PieceRole
 from drafting.draft.walk import walk
 from drafting.fabric.handling import frays
@@ -16,7 +16,7 @@ from drafting.making.model import Said, said
 from drafting.making.order.open_edges import finish_open, still_open, turned_in
 from drafting.making.order.parts import Bench, base_of, own_each_hand, pieces_in, pieces_of, told_together
 from drafting.making.order.pressing import gathers, overedged, pressed
-from drafting.making.order.rounds import in_rounds, on_garment
+from drafting.making.order.rounds import in_rounds, of_hems, on_garment
 from drafting.making.order.seam_kinds import is_facing, is_sleeve, sewn_unit_of
 from drafting.making.seam_lengths import has_half, seam_lengths
 from drafting.making.settings.pressing import eased, french
@@ -72,8 +72,14 @@ def made_up(bench: Bench, seams: Sequence[Seam]) -> None:
             late = [seam for seam in late if seam not in fall]
             say = [said("do.collar_stand", names=_names(late)), said("do.turn_out")]
         else:
-            say = [said(CLOSED.get(unit, "do.band"), unit=unit, names=_names(late)), said("do.turn_out")]
+            key = "do.stand_made" if _stand_alone(bench.garment.draft, late) else CLOSED.get(unit, "do.band")
+            say = [said(key, unit=unit, names=_names(late)), said("do.turn_out")]
         _unit(bench, unit, late, say)
+
+
+def _stand_alone(draft: Draft, seams: Sequence[Seam]) -> bool:
+    """Return whether a collar is nothing but its stand."""
+    return all(draft[piece].role is PieceRole.COLLAR_STAND for piece in pieces_in(seams))
 
 
 def _names(seams: Sequence[Seam]) -> str:
@@ -150,10 +156,23 @@ def _faced(bench: Bench, seams: Sequence[Seam]) -> Iterator[Said]:
         yield said("do.facing_round", names=_names(seams))
     else:
         yield said("do.facing", name=seams[0].name)
-    if on_garment(bench.garment.draft, seams[0]):
+    draft = bench.garment.draft
+    if on_garment(draft, seams[0]):
         yield from (said("do.turn_out"), said("do.understitch"))
+        if of_hems(draft, seams):
+            inner = sum(hands(p) * edge.length for p in _facings_of(draft, seams) for edge in _inner(p))
+            yield said("do.facing_caught", sewn=inner)
     else:
         yield said("do.press_open")
+
+
+def _facings_of(draft: Draft, seams: Sequence[Seam]) -> list[Piece]:
+    return [piece for piece in map(draft.__getitem__, pieces_in(seams)) if is_facing(piece)]
+
+
+def _inner(piece: Piece) -> list[Edge]:
+    """Return the edge of a facing that is neither sewn nor beside what opens."""
+    return [edge for edge in edges_as(piece, EdgeRole.INNER) if edge.kind is EdgeKind.FREE]
 
 
 def sleeves(bench: Bench, seams: Sequence[Seam]) -> None:
