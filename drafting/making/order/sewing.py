@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from itertools import takewhile
 
+from drafting.checks.enclosed import eased, french
 from drafting.costume.garment import MadeGarment
 from drafting.draft.draft import Draft, Seam
 from drafting.draft.gathers import gathers_along
@@ -36,7 +37,7 @@ from drafting.making.order.seam_kinds import (
 )
 from drafting.making.seam_lengths import has_half, inner_dart_length, seam_lengths, times_sewn
 from drafting.making.settings.inner_darts import INNER_DART
-from drafting.making.settings.pressing import eased, french, side_pressed
+from drafting.making.settings.pressing import side_pressed
 
 
 def sewing_steps(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from drafting.checks.enclosed import eased, french
 from drafting.draft.by_role import edges_as
 from drafting.draft.draft import Draft, Seam
 from drafting.draft.gathers import gathers_along
@@ -19,7 +20,6 @@ from drafting.making.order.pressing import gathers, overedged, pressed
 from drafting.making.order.rounds import in_rounds, of_hems, on_garment
 from drafting.making.order.seam_kinds import is_facing, is_sleeve, sewn_unit_of
 from drafting.making.seam_lengths import has_half, seam_lengths
-from drafting.making.settings.pressing import eased, french
 
 CLOSED = {"collar": "do.collar", "cuff": "do.cuff"}
 

@@ -7,12 +7,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from drafting.checks.enclosed import french
 from drafting.costume.garment import MadeGarment
 from drafting.fabric import Fabric, handling
 from drafting.fabric.handling import frays
 from drafting.making.model import Step
 from drafting.making.order.holes import holes
-from drafting.making.settings.pressing import french
 from drafting.making.settings.stitches import OVEREDGE
 
 
