@@ -16,6 +16,7 @@ DEEDS: dict[str, tuple[Deed, ...]] = {
     "dart": ("presses",),
     "inner_dart": ("presses",),
     "press_bias": ("presses",),
+    "press_bias_side": ("presses",),
     "press_open": ("presses",),
     "press_side": ("presses",),
     "press_pleat": ("presses", "trims"),

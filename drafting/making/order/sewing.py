@@ -138,12 +138,14 @@ def flares(bench: Bench, seams: Sequence[Seam], fabric: Fabric | None) -> None:
     for seam in seams:
         pieces = pieces_of(seam)
         say = [said("do.join_bias", name=seam.name), *_bagged(bench, seam), *raw_edges(bench, seam)]
+        narrow = list(narrowed(bench, seam))
+        press = said("do.press_bias_side", onto=side_pressed(bench.garment.draft, seam)) if narrow else BIAS_OPEN
         bench.do(
             "shape",
             "join",
             "flare",
             pieces,
-            [*say, said("do.press_bias")],
+            [*say, *narrow, press],
             seams=(seam.name, *(bag.name for bag in adding.bags_between(bench, seam))),
             length=lengths[seam.name],
         )
@@ -154,6 +156,9 @@ def flares(bench: Bench, seams: Sequence[Seam], fabric: Fabric | None) -> None:
     if fabric is not None and fabric.takes_starch:
         bench.do("shape", "starch", "flare starched", flared, [said("do.starch")], wait=4.0, count=1)
         bench.also(finishing.STARCH)
+
+
+BIAS_OPEN = said("do.press_bias")
 
 
 def body(bench: Bench, seams: Sequence[Seam], flies: Sequence[Seam] = ()) -> None:

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 from drafting.checks.enclosed import eased, french
 from drafting.draft.by_role import edges_as
-from drafting.draft.draft import Draft, Seam
+from drafting.draft.draft import Draft, EdgeRef, Seam
 from drafting.draft.gathers import gathers_along
 from drafting.draft.openings import hands, is_ring
 from drafting.draft.piece import Edge, EdgeKind, Piece
@@ -119,8 +119,7 @@ def join_facings(bench: Bench, seams: Sequence[Seam]) -> None:
             length=sum(lengths[seam.name] for seam in found),
         )
     if strips:
-        straight = [ref for ref in still_open(bench) if turned_in(bench, ref)]
-        finish_open(bench, "join", "centre turned in", straight)
+        finish_open(bench, "join", "centre turned in", _turned_first(bench, strips.values()))
     for strip, found in strips.items():
         bench.do(
             "close",
@@ -131,6 +130,16 @@ def join_facings(bench: Bench, seams: Sequence[Seam]) -> None:
             seams=[seam.name for seam in found],
             length=2 * sum(lengths[seam.name] for seam in found),
         )
+
+
+def _turned_first(bench: Bench, strips: Iterable[Sequence[Seam]]) -> list[EdgeRef]:
+    """Return the straight openings that are turned in before strips cross their ends; a facing that is folded back
+    over a neck's own facing waits for that."""
+    draft = bench.garment.draft
+    bound = {draft.edge(ref).role for seams in strips for seam in seams for ref in (*seam.a, *seam.b)}
+    waits = () if EdgeRole.NECK in bound else (EdgeRole.FACING_NECK, EdgeRole.STAND_NECK)
+    opened = (ref for ref in still_open(bench) if draft.edge(ref).role not in waits)
+    return [ref for ref in opened if turned_in(bench, ref)]
 
 
 def _strip(bench: Bench, strip: str, seams: Sequence[Seam]) -> Iterator[Said]:
