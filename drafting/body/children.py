@@ -32,7 +32,7 @@ CHARTS = (
 )
 
 
-class Told(Protocol):
+class KnownMeasures(Protocol):
     """Anything that knows which measures it has, and each in mm."""
 
     def __getitem__(self, name: str, /) -> float: ...
@@ -40,7 +40,7 @@ class Told(Protocol):
     def __contains__(self, name: str, /) -> bool: ...
 
 
-def child_share(measured: Told) -> float:
+def child_share(measured: KnownMeasures) -> float:
     """Return how far the measures (mm) are a growing child's: 1, 0 for an adult or a doll, between them a ramp.
 
     >>> [child_share({"height": h, "bust_girth": b}) for h, b in ((1160, 600), (1600, 800), (350, 200))]
@@ -53,7 +53,7 @@ def child_share(measured: Told) -> float:
     return (1 - grown_bust) * (1 - grown_height) * (1 - doll)
 
 
-def is_child(measured: Told) -> bool:
+def is_child(measured: KnownMeasures) -> bool:
     """Return whether the measures (mm) are those of a growing child, to any share."""
     return child_share(measured) > 0
 
@@ -81,7 +81,7 @@ def for_child(rule: Rule) -> Rule:
     return replace(rule, formula=formula, source=(*CHARTS, *rule.source), sd=None, of=of)
 
 
-def _chest(measured: Told) -> float:
+def _chest(measured: KnownMeasures) -> float:
     return measured["bust_girth"] if "bust_girth" in measured else measured["high_bust_girth"]
 
 

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 
 from drafting.making.model import Said, Stage, Step, said
-from drafting.making.order.placing import needed
+from drafting.making.order.placing import steps_before
 
 HOURS_A_DAY = 4.0
 """hours of sewing in a day beside other work (ours)."""
@@ -69,7 +69,7 @@ def starts(
 
 def _in_days(steps: Sequence[Step], hours_a_day: float) -> tuple[dict[str, float], float]:
     """Return by its key when each step begins, and when all is done: days from the first."""
-    needs, clock = needed(steps), 0.0
+    needs, clock = steps_before(steps), 0.0
     begins: dict[str, float] = {}
     ready: dict[str, float] = {}
     for step in steps:

@@ -14,7 +14,7 @@ def in_waiting_time(steps: Sequence[Step]) -> tuple[Step, ...]:
     The steps come in an order that is right where nothing waits. They are taken one by one: the first
     whose parts are there and ready; only if every part is still drying or hanging does the maker wait.
     """
-    needs = needed(steps)
+    needs = steps_before(steps)
     ready: dict[str, float] = {}
     left, clock, out = list(steps), 0.0, list[Step]()
     while left:
@@ -31,7 +31,7 @@ def in_waiting_time(steps: Sequence[Step]) -> tuple[Step, ...]:
     return tuple(out)
 
 
-def needed(steps: Sequence[Step]) -> dict[str, set[str]]:
+def steps_before(steps: Sequence[Step]) -> dict[str, set[str]]:
     """Return by each step's key the keys of those that make, cut or take apart what it uses, and of the fitting
     that comes before it: what a fitting may still change is not made up while another part lies drying."""
     by: dict[str, str] = {}

@@ -23,14 +23,15 @@ def of_hems(draft: Draft, seams: Sequence[Seam]) -> list[Seam]:
     elsewhere = {
         piece
         for seam in seams
-        if on_garment(draft, seam) and not {draft.edge(ref).role for ref in faced(draft, seam)} <= {EdgeRole.HEM}
+        if on_garment(draft, seam)
+        and not {draft.edge(ref).role for ref in edges_faced(draft, seam)} <= {EdgeRole.HEM}
         for piece in pieces_of(seam)
     }
     behind = _joined_to(elsewhere, [seam for seam in seams if not on_garment(draft, seam)])
     return [s for s in seams if not {name for name in pieces_of(s) if is_facing(draft[name])} & behind]
 
 
-def faced(draft: Draft, seam: Seam) -> list[EdgeRef]:
+def edges_faced(draft: Draft, seam: Seam) -> list[EdgeRef]:
     """Return the edges of the garment that a facing is sewn to."""
     return [ref for ref in (*seam.a, *seam.b) if not is_facing(draft[ref[0]])]
 

@@ -9,7 +9,7 @@ from drafting.draft.bias import hung_pieces
 from drafting.draft.roles import EdgeRole, SeamKind
 from drafting.fabric import Fabric
 from drafting.making.model import Step
-from drafting.making.order.rounds import faced
+from drafting.making.order.rounds import edges_faced
 from drafting.making.order.seam_kinds import kind_of
 from drafting.making.rules.asking import HANGS, is_hem, pieces_joined, pieces_on, sewn_at, steps_where
 
@@ -60,7 +60,7 @@ def hung_first(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[Step
     for i in steps_where(steps[: hung[0]], lambda s: s.verb == "fuse" and bool(pieces_on(s, garment) & bands)):
         yield f"{steps[i].key} fuses a band before its hem is levelled"
     for seam in draft.seams:
-        own = {piece for piece, edge in faced(draft, seam) if draft[piece][edge].role is EdgeRole.HEM}
+        own = {piece for piece, edge in edges_faced(draft, seam) if draft[piece][edge].role is EdgeRole.HEM}
         if kind_of(draft, seam) == "facing" and own & flared and sewn_at(steps, seam.name) < hung[0]:
             yield f"{seam.name} faces a hem before it is levelled"
     for i in steps_where(

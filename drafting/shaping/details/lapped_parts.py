@@ -27,7 +27,7 @@ MOST = 24
 """Parts at most (ours): a ring of the widest skirt has 20."""
 
 
-def in_parts(piece: Piece, along: str) -> tuple[Piece, ...]:
+def lapped_parts(piece: Piece, along: str) -> tuple[Piece, ...]:
     """Return an interfacing in as few parts, alike along its edge `along`, as are no wider than `WIDE` each.
 
     The ring has four edges: `along`, an end, the inner edge, the other end. An end on the fold keeps to its part;
