@@ -18,7 +18,7 @@ BESIDE = frozenset({EdgeRole.ARM_SEAM, EdgeRole.UNDERARM, EdgeRole.VENT, EdgeRol
 """What a sleeve has beside its end: the edges up which a cuff is turned."""
 
 
-def caught(pieces: SewnParts, whole: Merged) -> Whole:
+def caught_to_seams(pieces: SewnParts, whole: Merged) -> Whole:
     """Return the pairs (K, 2) of sewn vertices that stitches hold: a cuff's upper edge to each seam it crosses."""
     found = {
         (upper, on)
