@@ -26,6 +26,7 @@ from drafting.worn.sewn.levels import mesh_levels
 from drafting.worn.sewn.rings import PieceRing
 from drafting.worn.sewn.stations import NEAR, stations
 from drafting.worn.sewn.strung import banded, drawn_bones, elastics, free_folds, rods, tied
+from drafting.worn.sewn.turned_back import caught_to_seams
 
 ROUNDS = 4
 """How often an outline is made finer where two sides of a piece come near each other (ours)."""
@@ -71,7 +72,9 @@ def sewn_mesh(
         on_middle=_kept_on_middle(sides, held, whole) if pieces.halved else np.zeros(whole.count, dtype=bool),
         added=added_weight(pieces, rings, whole, behind, plies),
         folds=free_folds(rings, whole, worn_seams(pieces, rings)),
-        tied=np.concatenate([tied(pieces, whole, shut), hand_to_hand(pieces, held)]),
+        tied=np.concatenate(
+            [tied(pieces, whole, shut), hand_to_hand(pieces, held), caught_to_seams(pieces, whole)]
+        ),
         edges={(n, side.name): whole.along((n, side.name)) for n, ring in rings.items() for side in ring.sides},
         levels=mesh_levels(pieces, rings, said, whole, front),
         elastics=(*elastics(pieces, rings, said, whole), *banded(pieces, rings, whole, stacks, ply)),
