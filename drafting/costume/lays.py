@@ -51,7 +51,7 @@ def laid_out(
     for cloth, parts in wanted:
         hear = None if said is None else partial(said, cloth.role)
         share = len(parts) ** 2 / whole  # the search of a lay grows with the pairs of its pieces
-        how = {"seconds": seconds * share, "count": count * share, "seed": seed, "table": table}
+        how: dict[str, Any] = {"seconds": seconds * share, "count": count * share, "seed": seed, "table": table}
         how |= {"said": hear, "halted": halted}
         lays.append(standing.get(cloth.role) or _laid(made, cloth, parts, how))
     findings = (*made.findings, *(finding for lay in lays for finding in lay.findings))
