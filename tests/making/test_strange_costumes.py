@@ -74,6 +74,11 @@ def test_a_bias_seam_of_sheer_cloth_is_neatened_and_not_pressed_open() -> None:
         assert step.setting.press == "to one side"
 
 
+@pytest.mark.parametrize("fabric", [SHEER, replace(WOVEN, takes_fusible=False)])
+def test_a_wing_collar_is_not_pad_stitched(fabric: Fabric) -> None:
+    assert not [step.key for step in ordered("shirt", fabric, collar="wing") if "pad_stitch" in keys(step)]
+
+
 def test_each_hand_of_a_strap_is_told_once_where_the_two_sides_differ() -> None:
     straps = [
         one for step in ordered("waistcoat", WOVEN, lopsided=True) for one in step.say if "strap_on" in one.key
