@@ -96,8 +96,9 @@ def turned_cuff(draft: Draft, body: Body, fabric: Fabric | None, choices: Choice
 
 
 def _hemmed(draft: Draft) -> tuple[Piece, ...]:
-    """Return the pieces of a sleeve that end in a plain hem, from the hind seam or the underarm round."""
-    order = (PieceRole.UNDER_SLEEVE, PieceRole.TOP_SLEEVE, PieceRole.SLEEVE)
+    """Return the pieces of a sleeve that end in a plain hem, as a cuff meets them: from the hind seam round to it,
+    where a vent opens, each against its outline."""
+    order = (PieceRole.TOP_SLEEVE, PieceRole.UNDER_SLEEVE, PieceRole.SLEEVE)
     found = [p for p in draft.pieces if p.role in SLEEVES and not p.material and edge_as(p, EdgeRole.HEM)]
     hems = [the_edge(piece, EdgeRole.HEM) for piece in found]
     if not found or any(hem.sewn is not None or hem.kind is not EdgeKind.HEM for hem in hems):

@@ -15,12 +15,12 @@ from drafting.costume.choices import Chosen
 from drafting.costume.hands import both_drafted
 from drafting.costume.wishes import Misfit
 from drafting.draft.draft import Draft
-from drafting.draft.named import edge_named, piece_named
+from drafting.draft.named import edge_named, of_hand, piece_named
 from drafting.fabric import Fabric
 from drafting.fitting.applied import Fitted, unplaced
 from drafting.fitting.limits import MOST_ROUND
 from drafting.fitting.measures import amount_said
-from drafting.fitting.note import AtEdge, AtPiece, Done, Moved, Note
+from drafting.fitting.note import AtEdge, AtPiece, Done, Moved, Note, NoteSide
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
@@ -57,6 +57,7 @@ def fitted_hands(
     if not notes:
         return FittedHands(tuple(fit.draft for fit in both_drafted(body, fabric, block, chosen)))
     plain = both_drafted(body, fabric, block, chosen)
+    notes = [_by_hand(plain[0].draft, note) for note in notes]
     misfits = tuple(_unknown(plain[0].draft, notes))
     lost = {spot for spot, _ in misfits}
     known = [note for note in notes if note.spot not in lost]
@@ -76,6 +77,19 @@ def fitted_hands(
         misfits=misfits,
         findings=(*_said_of(fits), *map(_finding, (*(one for one in done if one.carried), *over))),
     )
+
+
+def _by_hand(draft: Draft, note: Note) -> Note:
+    """Return the note of a piece as drafted, where it names the piece of one hand (`front-left`), for that hand.
+
+    One that says the other hand beside it is left as it is: its piece is not found.
+    """
+    if not isinstance(note.where, AtEdge | AtPiece):
+        return note
+    named = of_hand(draft, note.where.piece)
+    if named is None or note.side not in (NoteSide.BOTH, named[1]):
+        return note
+    return replace(note, where=replace(note.where, piece=named[0]), side=NoteSide(named[1]))
 
 
 def _unknown(draft: Draft, notes: Sequence[Note]) -> Iterator[Misfit]:

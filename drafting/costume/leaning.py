@@ -14,8 +14,8 @@ from drafting.costume.garment import drafted
 from drafting.costume.make import Made, chosen_for
 from drafting.costume.watched import watched
 from drafting.draft.draft import Draft
+from drafting.draft.named import handed_name
 from drafting.draft.piece import Piece
-from drafting.draft.two_sides import handed_name
 from drafting.ground.errors import DraftError
 from drafting.ground.frozen import FrozenDict
 from drafting.ground.remembered import remembered

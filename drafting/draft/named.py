@@ -36,3 +36,17 @@ def edge_named(piece: Piece, name: str) -> Edge:
 
 def _some(names: list[str]) -> str:
     return f"some are {', '.join(names[:MOST])}; {ALL_PIECES}"
+
+
+def handed_name(piece: str, side: str) -> str:
+    """Return what the piece of one hand is called."""
+    return f"{piece}-{side}"
+
+
+def of_hand(draft: Draft, name: str) -> tuple[str, str] | None:
+    """Return a piece of a draft and the hand, where `name` is what that piece of one hand is called; else None."""
+    for side in ("left", "right"):
+        piece = name.removesuffix(handed_name("", side))
+        if name != piece and name not in draft and piece in draft:
+            return piece, side
+    return None

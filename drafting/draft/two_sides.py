@@ -13,6 +13,7 @@ from typing import Literal
 
 from drafting.draft.centres import half_name, joins_hands, on_over_the_middle, opened_out, settled
 from drafting.draft.draft import Corner, Draft, EdgeRef, Girth, Notion, Seam
+from drafting.draft.named import handed_name
 from drafting.draft.piece import EdgeKind, Piece
 from drafting.draft.roles import FACINGS, SMALL, PieceRole, SeamKind
 from drafting.ground import tolerances as tol
@@ -140,11 +141,6 @@ def _said(left: Draft, whole: dict[str, Piece], why: str) -> Finding:
         f"{why}: every piece is drafted once for the left and once for the "
         f"right, named by hand. Mark each piece as soon as it is cut.{one}",
     )
-
-
-def handed_name(piece: str, side: str) -> str:
-    """Return what the piece of one hand is called."""
-    return f"{piece}-{side}"
 
 
 def _centre_of(role: PieceRole) -> SeamKind:

@@ -11,11 +11,11 @@ import math
 
 import pytest
 
-from drafting.body import Body
+from drafting.body import Body, wearer
 from drafting.costume.garment import MadeGarment, draft_garment
 from drafting.draft.draft import Draft
 from drafting.draft.piece import Piece
-from drafting.draft.roles import PieceRole
+from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.ground.errors import DraftError
 from drafting.making.rules import unsound
 from drafting.making.words import text
@@ -29,6 +29,8 @@ CUFFS = {
     ("tailcoat", "open"): {"turned_cuff": 110.0},
     ("fitted-top", "one piece"): {"turned_cuff": 80.0},
 }
+
+GIVEN = ("height", "bust_girth", "waist_girth", "hip_girth")
 
 
 def made(which: tuple[str, str], body: Body, **more: object) -> MadeGarment:
@@ -95,6 +97,23 @@ def test_open_at_the_vent_or_closed_all_round() -> None:
         names = {seam.name for seam in made(which, chart_woman()).draft.seams}
         assert ("turned cuff closed" in names) is closed
         assert ({"turned cuff start", "turned cuff end"} <= names) is not closed
+
+
+@pytest.mark.parametrize("hand", ["", "left", "right"])
+def test_the_ends_of_an_open_cuff_meet_at_the_vent(hand: str) -> None:
+    """It opened at the forearm seam, with the vent beneath its middle. A chain `b` meets `a` walked backwards."""
+    body = six()["largest"]
+    if hand:
+        drop = body["shoulder_drop"]
+        body = wearer({name: body[name] for name in GIVEN} | {"shoulder_drop": (drop + 8.0, drop - 8.0)})
+    draft = made(("tailcoat", "open"), body).draft
+    cuff = next(piece for piece in draft.pieces if piece.name.startswith("turned-cuff") and piece.hand == hand)
+    (seam,) = (one for one in draft.seams if one.a == ((cuff.name, "sleeve"),))
+    first, last = seam.b[0], seam.b[-1]
+    ends = (draft.edge(first).path.end, draft.edge(last).path.start)
+    for ref, place in zip((first, last), ends, strict=True):
+        (vent,) = (edge for edge in draft[ref[0]].edges if edge.role is EdgeRole.VENT)
+        assert min(abs(vent.path.start - place), abs(vent.path.end - place)) < 0.01
 
 
 def test_it_is_sewn_on_once_the_sleeve_is_in_and_turned_over_the_seam() -> None:

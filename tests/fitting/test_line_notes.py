@@ -14,6 +14,8 @@ from drafting.costume.make import Made, make
 from drafting.ground.findings import Finding
 from tests.fitting.test_fitting_files import PINCHED, costume, read
 
+Said = pytest.CaptureFixture[str]
+
 STYLE = PINCHED.replace('"body"', '"style"')
 NEAR = 1.0
 """mm: how near a girth or a length that a note names has to come out."""
@@ -61,6 +63,20 @@ def test_one_sleeve_is_longer_by_what_is_noted(tmp_path: Path, plain: Made) -> N
     was = sleeve.outline.bounds[3] - sleeve.outline.bounds[1]
     assert tall["sleeve-left"] - was == pytest.approx(20.0, abs=NEAR)
     assert tall["sleeve-right"] - was == pytest.approx(0.0, abs=0.2)
+
+
+def test_the_piece_of_one_hand_may_be_named_as_it_is_printed(tmp_path: Path, capsys: Said) -> None:
+    """`sleeve-left` stands on the paper in her hand; beside `side = "right"` it is refused, not guessed."""
+    note = '[[notes]]\nwhere = "sleeve-left"\nverb = "lengthen"\namount = "2 cm"\nkind = "style"\n'
+    named, said = (
+        make(read(tmp_path, one)).garments[0].draft
+        for one in (note, note.replace("sleeve-left", "sleeve").replace("verb", 'side = "left"\nverb'))
+    )
+    assert named.pieces == said.pieces
+    assert any(piece.name == "sleeve-left" for piece in named.pieces)
+    path = costume(tmp_path, note.replace("verb", 'side = "right"\nverb'))
+    assert main(["make", str(path), "--out", str(tmp_path / "out")]) == 2
+    assert "there is no piece sleeve-left" in capsys.readouterr().err
 
 
 def test_a_note_that_moves_a_girth_too_far_goes_back_to_the_tape(tmp_path: Path, plain: Made) -> None:

@@ -3,6 +3,7 @@ and the same amount back gives the start again."""
 
 from __future__ import annotations
 
+import cmath
 import math
 from collections.abc import Callable
 
@@ -91,6 +92,9 @@ def test_each_alteration_holds_on_many(name: str, block: str, last: str) -> None
 
 
 ONCE_OFF = (
+    ("1 waist out", "shirt", "bodice", ansur, 28),
+    ("9 armhole base", "shirt", "bodice", ansur, 28),
+    ("11 front armhole gapes", "shirt", "bodice", ansur, 28),
     ("4 waist level", "shirt", "bodice", bdims, 80),
     ("4 waist level", "tailcoat", "coat-body", bdims, 48),
     ("4 length below", "shirt", "bodice", ansur, 113),
@@ -177,6 +181,16 @@ def test_lengths_are_exact(body: Body) -> None:
     assert ends[0] - ends[1] == pytest.approx(15.0, abs=0.1)
     ends = [one["front"]["hem"].path.start.imag for one in (leg, lengths.leg_length(leg, -15.0).draft)]
     assert ends[0] - ends[1] == pytest.approx(-15.0, abs=0.2)
+
+
+def test_a_raised_armhole_takes_the_side_above_an_open_dart_on_in_its_own_line() -> None:
+    """It leans there as long as the dart is open: raised straight up it leaned away and grew by 5.7 mm only."""
+    start = upto("shirt", "bodice", next(body for body in ansur(200) if body.title == "ANSUR 0840"))
+    raised = armhole.armhole_base(start, 6.0).draft
+    was, now = (one["front"]["side_upper"].path for one in (start, raised))
+    assert now.length - was.length == pytest.approx(6.0, abs=0.1)
+    turned = cmath.phase((now.end - now.start) / (was.end - was.start))
+    assert math.degrees(turned) == pytest.approx(0.0, abs=0.2)
 
 
 def test_a_shoulder_sinks_at_its_tip_with_its_armhole_and_not_at_the_neck(body: Body) -> None:

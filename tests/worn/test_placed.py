@@ -7,6 +7,7 @@ from functools import cache
 import numpy as np
 import pytest
 
+from drafting.body import wearer
 from drafting.draft.frame import Limb
 from drafting.worn.form import Form, wearers_form
 from drafting.worn.nouns import Reals, SewnMesh
@@ -111,3 +112,35 @@ def test_an_uneven_wearer_has_each_hand_on_its_side() -> None:
         assert {"left": middle > 0.0, "right": middle < 0.0, "": abs(middle) < 20.0}[piece.hand], piece.name
     apart = np.linalg.norm(points[mesh.tied[:, 0]] - points[mesh.tied[:, 1]], axis=1)
     assert np.median(apart) < 30.0
+
+
+def test_both_fronts_of_an_uneven_double_coat_have_their_middle_up_to_the_neck() -> None:
+    """A middle ends by plain drawing where x = 0 meets the neck. The right hand's was read 0.7 mm aside there, and
+    lost: that chest started at its armhole, and the coat slid off the shoulder."""
+    uneven = {"shoulder_length": (152.0, 140.0), "shoulder_drop": (46.0, 64.0)}
+    body = wearer({"height": 1810, "bust_girth": 1040, "waist_girth": 940, "hip_girth": 1050} | uneven)
+    chosen = {"breasted": "double", "lapel_style": "peaked", "bust_ease": 140.0, "waist_ease": 120.0}
+    draft = drafted("coat", body, chosen | {"front_overlap": 73.0, "overlap_above": 1.15, "lapel_width": 99.0})
+    mesh = sewn_mesh(draft, "coat", PLIES, 40.0)
+    names = [piece.name for piece in mesh.pieces]
+    for name in ("front-left", "front-right"):
+        own = np.unique(mesh.triangles[mesh.piece == names.index(name)])
+        middle = own[np.isin(mesh.merged[own], mesh.front)]
+        outline = np.concatenate([edge.path.points(0.01) for edge in draft[name].edges])
+        over = np.flatnonzero(np.sign(outline.real[:-1]) != np.sign(outline.real[1:]))
+        assert mesh.flat[middle, 1].max() == pytest.approx(outline.imag[over].max(), abs=40.0), name  # a mesh
+
+
+def test_a_slanting_sleeve_hem_starts_as_a_ring_round_the_wrist() -> None:
+    """A ring of a length has radius length / 2 pi by geometry. Read where part of the slanting hem had ended,
+    the sleeve started with cloth across the wrist, and a thumb came 3 mm through it."""
+    mesh, points = started("fitted-top")
+    _, elbow, wrist = form().arm
+    along = (wrist - elbow) / np.linalg.norm(wrist - elbow)
+    hem = mesh.edges["sleeve", "hem"]
+    flat = np.array([mesh.flat[np.flatnonzero(mesh.merged == one)] for one in hem[1:-1]])[:, 0]
+    radius = np.linalg.norm(np.diff(flat, axis=0), axis=1).sum() * (len(hem) - 1) / (len(hem) - 3) / (2 * np.pi)
+    middles = (points[hem[1:]] + points[hem[:-1]]) / 2 - wrist
+    off = np.linalg.norm(middles - (middles @ along)[:, None] * along, axis=1)
+    assert off.min() > 0.8 * radius
+    assert off.max() < 1.25 * radius

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from drafting.draft.by_role import dart_legs
 from drafting.draft.draft import Draft, EdgeRef
 from drafting.draft.piece import Edge, Piece
 from drafting.draft.roles import EdgeRole, LevelKind
@@ -56,7 +57,10 @@ def underarm(piece: Piece) -> str | None:
 
 
 def _raised(piece: Piece, corner: str, raised: float, fixed: float | None) -> Shift:
-    """Return a piece whose underarm goes up along its side seam, which stays below the height `fixed`."""
+    """Return a piece whose underarm goes up along its side seam, which stays below the height `fixed`.
+
+    By so much with the dart closed: one that opens to the side leaves what is above it leaning.
+    """
     edges = piece.edges[piece.index(corner) - 1], piece[corner]
     side = next((e for e in edges if e.role is EdgeRole.SIDE), None)
     by = 1j * raised
@@ -66,11 +70,24 @@ def _raised(piece: Piece, corner: str, raised: float, fixed: float | None) -> Sh
         if at is not None and INSIDE < at < side.length - INSIDE:
             knots[side.name] = (Knot(at, 0j),)
             way = piece[corner].path.start - side.path.at(at)
-            by = way / way.imag * raised
+        else:
+            way = piece[corner].path.start - (side.path.end if side.name == corner else side.path.start)
+        by = way / (way * _dart_closed(piece, side)).imag * raised
     for edge in edges:
         if edge.role is EdgeRole.ARMHOLE:
             knots[edge.name] = tuple(Knot(at, 0j) for at in middle(edge))
     return Shift(piece.name, {corner: by}, knots)
+
+
+def _dart_closed(piece: Piece, edge: Edge) -> complex:
+    """Return what closing the open dart at an edge's end turns its ways by; 1 where there is none."""
+    for into, out in dart_legs(piece):
+        tip = into.path.end
+        if out.path.end == edge.path.start:
+            return (into.path.start - tip) / (out.path.end - tip)
+        if into.path.start == edge.path.end:
+            return (out.path.end - tip) / (into.path.start - tip)
+    return 1 + 0j
 
 
 def armhole_scoop(draft: Draft, ref: EdgeRef, deeper: float) -> Altered:

@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 from drafting.draft.piece import Edge, EdgeKind, InnerDart, Level
 from drafting.draft.roles import EdgeRole, LevelKind, PieceRole
 from drafting.geometry import Path, line
-from drafting.shaping.torso.dart_mouth import BEND_OVER, DartMouth, dart_edges, short_legs, true_mouth
+from drafting.shaping.torso.dart_mouth import BEND_OVER, DartMouth, dart_edges, kept_mouth, short_legs, true_mouth
 from drafting.shaping.torso.shape import TorsoShape
 
 PLACES = ("side", "shoulder", "armhole", "neck", "waist")
@@ -140,10 +140,10 @@ def _at_side(shape: TorsoShape, upper: list[Edge]) -> list[Edge]:
     plan, side = shape.plan, shape.front_side.reversed()
     below = plan.underarm - plan.bust_point.imag + 10 * plan.scale
     below = min(max(SIDE_DART_BELOW * plan.scale, below), 0.5 * side.length)
-    lower, above = side.split(side.length - below)
+    at = side.length - below
     curved = hem_name(shape) == "hem"  # a curved seam is bent from the waist up: no wave
-    over = lower.lengths[-1] / plan.scale if curved else min(BEND_OVER, 0.8 * below / plan.scale)
-    mouth = _mouth(shape, lower, shape.turned(above, 1), over)
+    over = side.split(at)[0].lengths[-1] if curved else min(BEND_OVER * plan.scale, 0.8 * below)
+    mouth = kept_mouth(side, at, lambda above: shape.turned(above, 1), plan.bust_point, plan.dart_short, over)
     return [*hem_edges(shape), *_opened(_side(side), mouth, ("lower", "upper")), *upper]
 
 

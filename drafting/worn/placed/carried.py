@@ -32,7 +32,7 @@ def carried(mesh: SewnMesh, index: int, points: Reals, known: np.ndarray, down_a
     start: Reals = np.einsum("ij,ijk->ik", way, points[mesh.merged[foot]])
     centre = points[mesh.merged[base]].mean(axis=0)
     out = (start - centre) * [1.0, 1.0, 0.0]
-    if mesh.halved and piece.limb is Limb.TRUNK:
+    if piece.limb is Limb.TRUNK and (mesh.halved or piece.hand):  # half of what goes round the middle
         out[:, 0] += centre[0]
     out /= np.maximum(np.linalg.norm(out, axis=1), 1e-9)[:, None]
     if piece.limb is Limb.ARM and piece.roll is None:

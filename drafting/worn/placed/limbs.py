@@ -16,6 +16,10 @@ LOWERED = 14.0
 BAND = 15.0
 """mm: the width of a tube is read over bands of the cloth so deep (ours)."""
 
+FULL, OVER = 0.75, 60.0
+"""Lower than where the cloth is so much as wide as it is within so many mm above, a slanting hem has ended part of
+it (ours: a sleeve narrows to 0.88 over that length)."""
+
 LEAST = 25.0
 """mm: no tube starts narrower in the half (ours: a wrist is 25)."""
 
@@ -34,7 +38,7 @@ class Tube:
 def tube(mesh: SewnMesh, members: list[int], level: BodyHeight, below: float) -> Tube:
     """Return the pieces `members` laid side by side round a limb, `level` at up = 0.
 
-    Over `below` mm the width is taken as it is at `below`: a cap or a seat closes no tube.
+    Over `below` mm the width is taken as it is at `below`: a cap or a seat closes no tube, nor a slanting hem.
     """
     flats = [np.unique(mesh.triangles[mesh.piece == index]) for index in members]
     ups, spans = [], []
@@ -47,14 +51,22 @@ def tube(mesh: SewnMesh, members: list[int], level: BodyHeight, below: float) ->
     lefts = [np.interp(heights, h, left) for h, left, _ in spans]
     rights = [np.interp(heights, h, right) for h, _, right in spans]
     total = sum(right - left for left, right in zip(lefts, rights, strict=True))
-    total = np.where(heights > below, np.interp(below, heights, total), total)
+    closed = np.clip(heights, _over_hem(heights, total), below)
+    total = np.interp(closed, heights, total)
     radius = np.maximum(total / (2 * np.pi), LEAST)
     radii, acrosses = [], []
     for flat, up, left, right in zip(flats, ups, lefts, rights, strict=True):
-        middle = np.interp(np.minimum(up, below), heights, (left + right) / 2)
+        middle = np.interp(np.clip(up, closed[0], below), heights, (left + right) / 2)
         radii.append(np.interp(up, heights, radius))
         acrosses.append(mesh.flat[flat, 0] - middle)
     return Tube(tuple(members), tuple(flats), tuple(ups), tuple(acrosses), tuple(radii))
+
+
+def _over_hem(heights: Reals, total: Reals) -> float:
+    """Return the lowest height at which the whole of the cloth is there."""
+    count = int(OVER / BAND) + 1
+    wide = np.array([total[at : at + count].max() for at in range(len(total))])
+    return float(heights[(total >= FULL * wide).argmax()])
 
 
 def _level(piece: SewnPiece, level: BodyHeight, y: Reals) -> float:

@@ -34,9 +34,9 @@ def inner_lines(ring: PieceRing, frame: BodyFrame) -> dict[str, Points]:
     drawn |= {name: np.array(line) for name, line in ((FRONT, frame.front), (BACK, frame.back)) if line}
     found = {}
     for name, line in drawn.items():
-        across = region.across(line, REACH)
-        if across is None and name in (FRONT, BACK):
-            across = region.across(_longer(line), REACH)
+        across = region.across(_longer(line), REACH) if name in (FRONT, BACK) else None
+        if across is None:
+            across = region.across(line, REACH)
         inside = line if region.holds(line).all() else None
         kept = inside if across is None else across
         if kept is not None and not runs_on_rim(region, kept):
@@ -45,7 +45,10 @@ def inner_lines(ring: PieceRing, frame: BodyFrame) -> dict[str, Points]:
 
 
 def _longer(line: Points) -> Points:
-    """Return a straight with `STATED_SHORT` more at each end: a block may state it from the shoulder down."""
+    """Return a straight with `STATED_SHORT` more at each end: a block may state it from the shoulder down.
+
+    It then meets the rim where it runs to; the rim's nearest place to its end may lie beside it.
+    """
     more = STATED_SHORT * (line[-1] - line[0]) / abs(line[-1] - line[0])
     return np.array([line[0] - more, line[-1] + more])
 

@@ -19,13 +19,14 @@ from drafting.worn.sewn.chosen import SewnParts, sewn_parts
 from drafting.worn.sewn.closed import middle_sides, shut_sides, vent_folds, worn_seams
 from drafting.worn.sewn.folds import folded
 from drafting.worn.sewn.frames import frames, runs_behind
-from drafting.worn.sewn.guides import HOLE, ROLL, inner_lines, marked_ends, with_middle
+from drafting.worn.sewn.guides import BACK, FRONT, HOLE, ROLL, inner_lines, marked_ends, with_middle
 from drafting.worn.sewn.joined import Merged, all_merged, finer, meshed_piece
 from drafting.worn.sewn.layers import added_weight, layers_of, plies_by_triangle
 from drafting.worn.sewn.levels import mesh_levels
 from drafting.worn.sewn.rings import PieceRing
 from drafting.worn.sewn.stations import NEAR, stations
 from drafting.worn.sewn.strung import banded, drawn_bones, elastics, free_folds, rods, tied
+from drafting.worn.sewn.turned_back import caught_to_seams
 
 ROUNDS = 4
 """How often an outline is made finer where two sides of a piece come near each other (ours)."""
@@ -71,7 +72,9 @@ def sewn_mesh(
         on_middle=_kept_on_middle(sides, held, whole) if pieces.halved else np.zeros(whole.count, dtype=bool),
         added=added_weight(pieces, rings, whole, behind, plies),
         folds=free_folds(rings, whole, worn_seams(pieces, rings)),
-        tied=np.concatenate([tied(pieces, whole, shut), hand_to_hand(pieces, held)]),
+        tied=np.concatenate(
+            [tied(pieces, whole, shut), hand_to_hand(pieces, held), caught_to_seams(pieces, whole)]
+        ),
         edges={(n, side.name): whole.along((n, side.name)) for n, ring in rings.items() for side in ring.sides},
         levels=mesh_levels(pieces, rings, said, whole, front),
         elastics=(*elastics(pieces, rings, said, whole), *banded(pieces, rings, whole, stacks, ply)),
@@ -145,7 +148,7 @@ def on_middles(
     for name, frame in said.items():
         for which, line in enumerate((frame.front, frame.back)):
             if line is not None:
-                found[which].append(_on_line(whole, name, line))
+                found[which].extend((_on_line(whole, name, line), whole.inner(name, (FRONT, BACK)[which])))
     return tuple(np.unique(np.concatenate([NOBODY, *chains])) for chains in found)  # type: ignore[return-value]
 
 
