@@ -20,7 +20,7 @@ from drafting.costume.workroom import read_workroom
 from drafting.fabric import read_fabric
 from drafting.ground.errors import InputError
 from drafting.making.model import Step
-from drafting.making.times import starts
+from drafting.making.starting import starts
 from drafting.notebook.measuring.state import begin_measuring
 from tests.hostile import HOSTILE_TABLES, costume_in
 from tests.test_hostile_files import changed, pairs, refused

@@ -15,6 +15,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from drafting.body import Body
+from drafting.body.children import is_child
 from drafting.draft.chain import Chain
 from drafting.draft.draft import Draft, Notion, Seam, SeamNotch
 from drafting.draft.piece import Edge, EdgeKind, Piece
@@ -34,8 +35,12 @@ NEEDS = ("front_neck", "back_neck")
 FACE_TURNED = 30.0
 """mm: turned inside along the face of a hood (common practice: 25 to 40)."""
 
-HOOK, TIE = 12.0, 450.0
-"""mm: a coat hook's size, and how long each of two ties is (common practice: 40 to 50 cm)."""
+HOOK, TIE, TAB = 12.0, 450.0, 30.0
+"""mm: the size of a coat hook or a press stud, how long each of two ties is (common practice: 40 to 50 cm), how
+wide the tab of a press stud (ours: it holds the stud with a finger's breadth round it)."""
+
+LETS_GO = "press stud"
+"""What pulls open by itself (common practice; `Source.EN_14682` has nothing tied at a young child's neck)."""
 
 
 @dataclass(frozen=True)
@@ -74,8 +79,8 @@ class Choices:
     cape_closes: str = choice(
         "hook and eye",
         "word",
-        "what closes the neck; ties are no choice for a child",
-        words=("hook and eye", "clasp", "ties"),
+        "what closes the neck; a child's has to let go, so a press stud on a tab is taken for any other",
+        words=("hook and eye", "clasp", "ties", "press stud"),
         group="closing",
         source=practice(),
     )
@@ -108,7 +113,9 @@ def cape_neck(
         kind=SeamKind.PLAIN if piece.role is PieceRole.HOOD else SeamKind.ATTACHED,  # a hood is one layer
     )
     draft = Draft((piece,), (neck,)) + more
-    return replace(draft, notions=(*draft.notions, *_closing(choices.cape_closes, piece.name)))
+    closes, found = _settled(body, choices.cape_closes)
+    notions = (*draft.notions, _closing(closes, piece.name))
+    return replace(draft, notions=notions, findings=(*draft.findings, *found))
 
 
 def _stand(body: Body, choices: Choices, front: Chain, back: Chain) -> tuple[Piece, Draft]:
@@ -162,13 +169,28 @@ def _hood(body: Body, choices: Choices, front: Chain, back: Chain) -> tuple[Piec
     )
 
 
-def _closing(closes: str, piece: str) -> tuple[Notion, ...]:
-    """Return what closes the neck."""
-    if closes == "ties":
-        note = "one on each side, caught in the neck seam; for a child choose a hook that gives way"
-        return (Notion("ribbon tie", piece, 2, TIE, note, "grosgrain ribbon", piece=piece),)
-    if closes == "clasp":
-        return (Notion("clasp", piece, 1, note="sewn on at the neck seam", kind="cloak clasp", piece=piece),)
-    return (
-        Notion("hook and eye", piece, 1, note="at the neck seam", kind="hook and eye", size=HOOK, piece=piece),
+def _settled(body: Body, asked: str) -> tuple[str, tuple[Finding, ...]]:
+    """Return what closes the neck of this wearer, and what is said where it is not what was asked for."""
+    if asked == LETS_GO or not is_child(body):
+        return asked, ()
+    text = (
+        f"A child's cape must let go by itself where it catches: a {LETS_GO} on a tab, which pulls open, is "
+        f"listed and sewn on in place of the {asked}."
     )
+    return LETS_GO, (Finding("closing", "note", "neck", LETS_GO, asked, text),)
+
+
+def _closing(closes: str, piece: str) -> Notion:
+    """Return what closes the neck; its front edges meet, so what laps is on a tab."""
+    if closes == "ties":
+        note = "one on each side, caught in the neck seam"
+        return Notion("ribbon tie", piece, 2, TIE, note, "grosgrain ribbon", piece=piece)
+    if closes == "clasp":
+        return Notion("clasp", piece, 1, note="sewn on at the neck seam", kind="cloak clasp", piece=piece)
+    if closes == LETS_GO:
+        note = (
+            f"on a tab of the cloth, {told(2 * TAB)} by {told(TAB)}, folded and sewn under one end at the neck "
+            "seam so that half of it reaches beneath the other: pull it open by the cape alone before it is worn"
+        )
+        return Notion(LETS_GO, piece, 1, note=note, kind="press stud that pulls open", size=HOOK, piece=piece)
+    return Notion("hook and eye", piece, 1, note="at the neck seam", kind="hook and eye", size=HOOK, piece=piece)

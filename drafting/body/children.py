@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import replace
+from typing import Protocol
 
 from drafting.body.rules import Known, Rule
 from drafting.ground.scale import ADULT_BUST, CHILD, DOLL, REFERENCE_BUST
@@ -31,7 +32,15 @@ CHARTS = (
 )
 
 
-def child_share(measured: Mapping[str, float]) -> float:
+class KnownMeasures(Protocol):
+    """Anything that knows which measures it has, and each in mm."""
+
+    def __getitem__(self, name: str, /) -> float: ...
+
+    def __contains__(self, name: str, /) -> bool: ...
+
+
+def child_share(measured: KnownMeasures) -> float:
     """Return how far the measures (mm) are a growing child's: 1, 0 for an adult or a doll, between them a ramp.
 
     >>> [child_share({"height": h, "bust_girth": b}) for h, b in ((1160, 600), (1600, 800), (350, 200))]
@@ -42,6 +51,11 @@ def child_share(measured: Mapping[str, float]) -> float:
     grown_height = _ramp(measured["height"], CHILDS_HEIGHT, GROWN_HEIGHT)
     doll = 1 - _ramp(bust, DOLL * REFERENCE_BUST, CHILD * REFERENCE_BUST)
     return (1 - grown_bust) * (1 - grown_height) * (1 - doll)
+
+
+def is_child(measured: KnownMeasures) -> bool:
+    """Return whether the measures (mm) are those of a growing child, to any share."""
+    return child_share(measured) > 0
 
 
 def childs_neck(measured: Mapping[str, float]) -> float:
@@ -67,7 +81,7 @@ def for_child(rule: Rule) -> Rule:
     return replace(rule, formula=formula, source=(*CHARTS, *rule.source), sd=None, of=of)
 
 
-def _chest(measured: Mapping[str, float]) -> float:
+def _chest(measured: KnownMeasures) -> float:
     return measured["bust_girth"] if "bust_girth" in measured else measured["high_bust_girth"]
 
 

@@ -17,6 +17,7 @@ from drafting.draft.piece import EdgeKind
 from drafting.geometry.area import room_ahead
 from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
+from drafting.ground.names import name_in_words
 
 STAYS = 6.0
 """mm of allowance that have to stay beyond a seam (common practice)."""
@@ -113,7 +114,7 @@ def said_of(found: tuple[Reach, ...]) -> Iterator[Finding]:
     holding = [one for one in found if one.holds and one.left is not None]
     if holding:
         least = min(holding, key=lambda one: (one.left or 0.0) - one.needed)
-        names = ", ".join(one.piece.replace("-", " ") for one in holding)
+        names = ", ".join(name_in_words(one.piece) for one in holding)
         said = (
             f"the allowance of what was cut reaches for {names}; "
             f"least at the {least.piece} {least.edge}, where {told(least.left or 0.0, 'fine')} stays"

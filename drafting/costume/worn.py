@@ -19,6 +19,7 @@ from drafting.costume.worn_treated import free_hems, has_tails, seat_back, too_m
 from drafting.draft.draft import EdgeRef
 from drafting.fabric import Fabric
 from drafting.ground.frozen import freeze
+from drafting.ground.names import name_in_words
 from drafting.sheet.faces import face
 from drafting.worn.form import STANDING, Form, Stance, wearers_form
 from drafting.worn.nouns import AtRest, Truth
@@ -211,7 +212,7 @@ def look_of(garment: WornGarment, form: Form, *, told: bool = False) -> Look:
     off = distance_off(rest, form.distance) if rest.settled or told else untold
     faces = {m: cloth.colour or face(m, garment.place) for m, cloth in garment.cloths.items()}
     return Look(
-        name=garment.name.replace("-", " "),
+        name=name_in_words(garment.name),
         rest=garment.shown,
         faces=faces,
         pull=pull,
@@ -230,5 +231,5 @@ def form_words(costume: Worn) -> tuple[Remark, ...]:
 
 def left_out_words(costume: Worn) -> tuple[Remark, ...]:
     """Return which garments could not be put on the form, and why, in the order of `left_out`."""
-    names = ((name.replace("-", " "), why) for name, why in costume.left_out)
+    names = ((name_in_words(name), why) for name, why in costume.left_out)
     return tuple(remark("shape.left_out", garment=name, why=why) for name, why in names)

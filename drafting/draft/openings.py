@@ -13,18 +13,26 @@ from drafting.draft.draft import Draft, EdgeRef
 from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.draft.roles import FACINGS, SLEEVES, EdgeRole, SeamKind
 
-CLOSINGS = ("button", "zip", "hook", "hook and eye", "eyelet")
+CLOSINGS = ("button", "zip", "hook", "hook and eye", "eyelet", "press stud")
 
 
 def hands(piece: Piece) -> int:
     """Return how often an edge of this piece comes in the garment: pairs and halves count twice, a layer that lies
     hidden behind another not at all."""
-    return seen(piece) * (2 if piece.fold_edge is not None else 1)
+    return piece.count // _hidden_behind(piece) * (2 if piece.fold_edge is not None else 1)
 
 
-def seen(piece: Piece) -> int:
-    """Return how many of the pieces cut from it lie outside: of a yoke of two layers half."""
-    return piece.count // piece.copies if is_double_yoke(piece) else piece.count
+def cut_layers(draft: Draft, piece: Piece) -> int:
+    """Return in how many layers a piece lies on the garment, one of them seen: two of what is sewn to itself and
+    turned, as a band, a cuff, a collar or a flap, and of a double yoke."""
+    own = (s for s in draft.seams if {name for name, _ in (*s.a, *s.b)} == {piece.name})
+    turned = piece.copies % 2 == 0 and any(seam.kind is SeamKind.MADE_UP for seam in own)
+    return 2 if turned else _hidden_behind(piece)
+
+
+def _hidden_behind(piece: Piece) -> int:
+    """Return how many pieces lie one behind the other with nothing between them: of a double yoke all copies."""
+    return piece.copies if is_double_yoke(piece) else 1
 
 
 def is_sleeve(piece: Piece) -> bool:

@@ -65,6 +65,7 @@ class EdgeRole(Declared):
     FACING_HEM = "facing hem", "The hem of a front's facing"
     INNER = "inner", "The inner edge of a facing or a band"
     UNDERLAP = "underlap", "The end of a band that lies under the other end"
+    LAP = "lap", "Where two parts of an interfacing lie edge over edge"
     BUST_DART = "bust dart", "A leg of a dart that shapes the bust"
     WAIST_DART = "waist dart", "A leg of a dart that shapes the waist"
     BACK_DART = "back dart", "A leg of a dart that shapes the back above the blades"

@@ -148,8 +148,9 @@ class FinishChoices:
             return self.curve_allowance
         if edge.kind is EdgeKind.SEAM and edge.role in LET_OUT:
             return self.seam_allowance + self.let_out
+        if edge.kind is EdgeKind.SEAM:
+            return self.seam_allowance + edge.drops
         return {
-            EdgeKind.SEAM: self.seam_allowance,
             EdgeKind.HEM: (self.hem_allowance or PLAIN_HEM) + edge.drops,
             EdgeKind.OPENING: self.opening_allowance,
             EdgeKind.FREE: self.free_allowance,
@@ -184,6 +185,8 @@ def proposed(scale: float, sewn: AllowedFor = ONCE) -> dict[str, float]:
     (6.0, 10.0)
     >>> proposed(0.7, AllowedFor(1160))["let_out"]
     15.0
+    >>> "let_out" in proposed(0.7, AllowedFor(1160, enclosed=True))
+    False
     """
     defaults = {choice.name: choice.default for choice in choices_of(FinishChoices)}
     if sewn.enclosed:
@@ -194,4 +197,5 @@ def proposed(scale: float, sewn: AllowedFor = ONCE) -> dict[str, float]:
         if name.endswith("_allowance") and width
     }
     grows = sewn.height is not None and sewn.height < GROWING and allowance_scale(scale) == 1.0
-    return found | CHILD_GROWTH if grows else found
+    growth = {n: mm for n, mm in CHILD_GROWTH.items() if n != "let_out" or not sewn.enclosed}  # it is trimmed
+    return found | growth if grows else found

@@ -18,7 +18,7 @@ from drafting.draft.bias import hung_pieces
 from drafting.draft.draft import Draft
 from drafting.draft.frame import Limb
 from drafting.draft.piece import Edge, EdgeKind, Piece
-from drafting.draft.roles import SLEEVES, EdgeRole, PieceRole
+from drafting.draft.roles import SLEEVES, EdgeRole, PieceRole, SeamKind
 from drafting.fabric import Fabric
 from drafting.finish.choices import LET_OUT, FinishChoices
 from drafting.geometry import Path
@@ -112,7 +112,7 @@ def turned_up(draft: Draft, fabric: Fabric | None, choices: FinishChoices, scale
 def _cut_longer(draft: Draft, drops: float) -> Draft:
     """Return the draft with the hems of what hangs on the bias cut `drops` mm longer, and that said."""
     hung = {
-        n: [e for e in p.edges if e.role is EdgeRole.HEM and e.kind is not EdgeKind.SEAM]
+        n: [e for e in p.edges if e.role is EdgeRole.HEM and (e.kind is not EdgeKind.SEAM or _faced(draft, n, e))]
         for n, p in hung_pieces(draft).items()
     }
     names = [name for name, edges in hung.items() if edges and not draft[name].material]
@@ -129,6 +129,12 @@ def _cut_longer(draft: Draft, drops: float) -> Draft:
         "at the hem (`hang_length`): it is cut away when the hem is levelled, after hanging.",
     )
     return replace(draft.with_pieces(pieces), findings=(*draft.findings, said))
+
+
+def _faced(draft: Draft, piece: str, edge: Edge) -> bool:
+    """Return whether a hem is sewn to a facing and to nothing else: it is levelled before."""
+    sewn = [seam for seam in draft.seams if (piece, edge.name) in (*seam.a, *seam.b)]
+    return bool(sewn) and all(seam.kind is SeamKind.FACING for seam in sewn)
 
 
 def _depths(

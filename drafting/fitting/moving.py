@@ -79,7 +79,7 @@ sleeve (ours)."""
 CHANGE = Demand(60.0, 30.0, memory("a quick change"))
 
 SECONDS: Mapping[str, float] = MappingProxyType(
-    {"zip": 6.0, "button": 4.0, "hook": 5.0, "hook and eye": 5.0, "eyelet": 8.0, "snap": 2.0}
+    {"zip": 6.0, "button": 4.0, "hook": 5.0, "hook and eye": 5.0, "eyelet": 8.0, "press stud": 2.0}
 )
 """s to close one of each by a dresser in the dark; a zip is one (from memory: time it yourself)."""
 

@@ -150,6 +150,11 @@ def _wash(lay: Lay) -> Iterator[Finding]:
         )
 
 
+def _on_purpose(grain: float) -> bool:
+    """Return whether a piece is cut on the bias by its block, as a strip, an under collar or a tail is."""
+    return min(grain % 90, 90 - grain % 90) > TURNED
+
+
 def _stretch(lay: Lay) -> Iterator[Finding]:
     """Yield a warning for each piece whose greatest stretch does not lie as the cloth's does."""
     if lay.cloth.stretch_turned is None:
@@ -159,7 +164,7 @@ def _stretch(lay: Lay) -> Iterator[Finding]:
         piece = outline.part.cut.piece
         lies = (piece.stretch - piece.grain) % 180
         off = abs((lies - wanted + 90) % 180 - 90)
-        if off > TURNED:
+        if off > TURNED and not _on_purpose(piece.grain):
             yield Finding(
                 "stretch",
                 "warning",

@@ -77,7 +77,8 @@ def _lets_go(made: Made) -> Iterator[Said]:
     for garment in made.garments:
         frames = [p.frame for p in garment.draft.pieces if p.frame is not None and edge_as(p, EdgeRole.NECK)]
         if any(frame.limb is Limb.HANGS for frame in frames):
-            yield said("caution.lets_go", garment=garment.name)
+            closed = any(notion.what == "press stud" for notion in garment.draft.notions)
+            yield said("caution.lets_go" if closed else "caution.lets_go_not", garment=garment.name)
 
 
 def children(body: Body, cords: bool) -> Iterator[Said]:

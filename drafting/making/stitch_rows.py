@@ -59,7 +59,19 @@ pulled straight is two edges long."""
 UNSEWN = frozenset({"neaten", "vent", "free_front", "fold_back", "lay_pleat"})
 """Sentences that press, overcast or fold along an edge, and sew nothing along it."""
 
-BY_HAND = frozenset({"free_front_unlined", "turned_lined", "facing_ends", "slit_vent", "slit_vent_seam", "inside"})
+BY_HAND = frozenset(
+    {
+        *(
+            "free_front_unlined",
+            "turned_lined",
+            "turned_straight_lined",
+            "facing_ends",
+            "facing_ends_turned",
+            "facing_caught",
+        ),
+        *("slit_vent", "slit_vent_seam", "inside"),
+    }
+)
 """Sentences by which an edge is felled or caught by hand; `inside` besides the row that joins it."""
 
 CAST = {
@@ -82,6 +94,9 @@ CAST = {
     "clipped.pocket_on": 1,
 }
 """Edges that a sentence overcasts, together or each by itself; a twin that says nothing of it overcasts none."""
+
+GLUED = "clipped.facing_caught"
+"""A sentence whose twin for a cloth that keeps every hole sews nothing."""
 
 BAGS = frozenset({"do.slant_back", "do.seam_pocket"})
 """Sentences by which the two layers of a pocket's bag are overcast together, and nothing else of the step."""
@@ -123,7 +138,7 @@ def _main(step: Step, garment: MadeGarment) -> Iterator[StitchRow]:
         return
     length, plies = _sewn(step, garment), 3 if step.edges or step.verb in ("hem", "casing") else 2
     apart = [one for one in step.say if _fact(one, "sewn") is not None]
-    for one in apart:
+    for one in (said for said in apart if said.key != GLUED):
         yield from _told(step, [_key(one)], _fact(one, "sewn") or 0.0, plies)
     if not apart or step.seams:
         yield from _told(step, [_key(one) for one in step.say if one not in apart], length, plies)

@@ -11,7 +11,6 @@ from drafting.costume.garment import MadeGarment
 from drafting.costume.make import Made
 from drafting.draft.draft import Draft, EdgeRef, Notion, Seam
 from drafting.draft.gathers import Gathers, gathers_along
-from drafting.draft.openings import hands, seen
 from drafting.draft.piece import EdgeKind
 from drafting.draft.walk import walk
 from drafting.fabric import Fabric
@@ -119,7 +118,7 @@ def _gather_rows(garment: MadeGarment) -> Iterator[TableRow]:
     for piece in draft.pieces:
         for edge in piece.edges:
             if edge.sewn is not None and (piece.name, edge.name) not in in_seams:
-                whole = hands(piece) // seen(piece)
+                whole = 1 if piece.fold_edge is None else 2
                 found = piece.name, whole * edge.length, whole * edge.sewn
                 rounds[_drawn_by(draft, (piece.name, edge.name)), edge.name].append(found)
     for (_, name), parts in rounds.items():  # front and back of one leg are one round of elastic

@@ -10,10 +10,9 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from drafting.costume.garment import MadeGarment
-from drafting.draft.by_role import is_double_yoke
 from drafting.draft.draft import Draft, EdgeRef
+from drafting.draft.openings import cut_layers
 from drafting.draft.piece import Piece
-from drafting.draft.roles import SeamKind
 from drafting.making.seam_lengths import at_fold
 from drafting.reading.trimming import TrimWish
 
@@ -103,13 +102,3 @@ def _cuts(draft: Draft, refs: Sequence[EdgeRef]) -> Iterator[TrimCut]:
 def _meet(piece: Piece, one: str, other: str) -> bool:
     """Return whether two edges of a piece run on into each other."""
     return abs(piece.index(one) - piece.index(other)) in (1, len(piece.edges) - 1)
-
-
-def cut_layers(draft: Draft, piece: Piece) -> int:
-    """Return in how many layers a piece lies on the garment, one of them seen: two of what is sewn to itself and
-    turned, as a band, a cuff, a collar or a flap, and of a double yoke."""
-    made_up = any(
-        seam.kind is SeamKind.MADE_UP and {name for name, _ in (*seam.a, *seam.b)} == {piece.name}
-        for seam in draft.seams
-    )
-    return 2 if piece.copies % 2 == 0 and (made_up or is_double_yoke(piece)) else 1

@@ -14,6 +14,7 @@ from drafting.export.figure import overview_png
 from drafting.export.svg import svg_text
 from drafting.export.wavefront import wavefront
 from drafting.export.worn_views import Scale, views_png
+from drafting.ground.names import name_in_words
 from drafting.ground.units import LengthUnit, show_length
 from drafting.output.folder import WORN, swap_in
 from drafting.sheet import Sheet
@@ -102,7 +103,7 @@ def shape_only(costume: Worn) -> tuple[str, ...]:
 
 def not_shown(costume: Worn) -> tuple[str, ...]:
     """Return what stands under every picture of a costume with a garment that could not be put on the form."""
-    names = [name.replace("-", " ") for name, _ in costume.left_out]
+    names = [name_in_words(name) for name, _ in costume.left_out]
     return tuple(worded(remark("shape.not_shown", garment=name), unit_of_costume(costume)) for name in names)
 
 
@@ -135,7 +136,7 @@ def _own_above(costume: Worn, garment: WornGarment, unit: LengthUnit) -> Iterato
     lines = hem_lines(garment.rest, hems_of(costume.made[garment.name].draft))
     if lines and garment.found.hem and garment.found.settled:
         words = (f"{show_length(garment.found.hem.width, unit)} wide",)
-        yield HemFromAbove(garment.name.replace("-", " "), words, tuple(line[:, :2] for line in lines))
+        yield HemFromAbove(name_in_words(garment.name), words, tuple(line[:, :2] for line in lines))
 
 
 def turn_page(costume: Worn, looks: tuple[Look, ...]) -> str:
@@ -169,12 +170,7 @@ def worn_text(costume: Worn) -> str:
     lines: list[str] = []
     for garment in costume.garments:
         signs = [f"  As at a fitting: {seen['seen']}." for seen in _signs(costume, garment)]
-        lines += [
-            garment.name.replace("-", " "),
-            *(f"  {row}" for row in _worded(garment.words, unit)),
-            *signs,
-            "",
-        ]
+        lines += [name_in_words(garment.name), *(f"  {row}" for row in _worded(garment.words, unit)), *signs, ""]
     return "\n".join([*lines, *_worded(form_words(costume), unit)])
 
 

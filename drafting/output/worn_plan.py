@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from drafting.costume.worn import Worn, WornGarment, form_words, look_of
 from drafting.export.worn_views import image_png
 from drafting.ground.findings import Finding, Severity
+from drafting.ground.names import name_in_words
 from drafting.making.page.sections import WornShown
 from drafting.output.worn import shape_only, side_by_side, unit_of_costume
 from drafting.worn.stands.words import worded
@@ -21,7 +22,7 @@ def worn_shown(costume: Worn) -> WornShown:
     unit = unit_of_costume(costume)
     looks = tuple(look_of(garment, costume.form) for garment in costume.garments)
     picture = image_png(side_by_side(costume, looks, ON_THE_PLAN))
-    words = [(g.name.replace("-", " "), tuple(worded(said, unit) for said in g.words)) for g in costume.garments]
+    words = [(name_in_words(g.name), tuple(worded(said, unit) for said in g.words)) for g in costume.garments]
     general = tuple(dict.fromkeys((*shape_only(costume), *(worded(said, unit) for said in form_words(costume)))))
     data = f"data:image/png;base64,{base64.b64encode(picture).decode('ascii')}"
     return WornShown(data, (("", general), *words))

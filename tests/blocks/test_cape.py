@@ -29,6 +29,7 @@ from drafting.ground.errors import DraftError
 from drafting.making import planned
 from drafting.making.cautions import children
 from drafting.making.rules import unsound
+from drafting.making.words import text
 from drafting.shaping.cape.plan import cape_plan, shoulder_girth
 from tests.blocks.figures import chart_woman, errors
 from tests.blocks.own import ROOT
@@ -190,10 +191,18 @@ def test_the_bell_ringer_is_made_laid_and_planned_without_an_error() -> None:
     assert any(row.what == "hook and eye" for row in plan.shopping)
 
 
-def test_ties_on_a_childs_cape_are_cautioned_against() -> None:
-    """EN 14682: no cord at the neck of a child under seven."""
-    made = cape(child(1160.0), cape_closes="ties")
-    kinds = {notion.what for notion in made.draft.notions}
-    said = [s.key for s in children(child(1160.0), "ribbon tie" in kinds)]
-    assert "caution.cords_there" in said
+@pytest.mark.parametrize("asked", ["hook and eye", "clasp", "ties", "press stud"])
+def test_a_childs_cape_is_closed_by_what_pulls_open_whatever_was_asked(asked: str) -> None:
+    """EN 14682: no cord at the neck of a child under seven; common practice: a cape lets go where it catches."""
+    made = cape(child(1160.0), cape_closes=asked)
+    (closing,) = [notion for notion in made.draft.notions if notion.what != "interfacing"]
+    assert closing.what == "press stud"
+    assert "pulls open" in closing.kind
+    assert bool([f for f in made.draft.findings if f.check == "closing"]) is (asked != "press stud")
+    costume = costume_of(made, WOVEN)
+    step = next(step for step in order_of(costume) if step.notions and "press stud" in step.notions[0])
+    assert "press stud" in text(step.say[0])
+    assert not any(s.key == "caution.cords_there" for s in children(child(1160.0), False))
+    grown = [n.what for n in cape(bdims()[3], cape_closes=asked).draft.notions if n.what != "interfacing"]
+    assert grown == ["ribbon tie" if asked == "ties" else asked]
     assert made.draft.pieces[0]["centre_front"].kind is EdgeKind.OPENING

@@ -38,6 +38,7 @@ OPENED = {
     "Fold the free front edge": "",
     "Turn in what stays open": "machine",
     "Clip the allowance of": "by hand",
+    "Turn the allowance (": "by hand",
     "Bind the raw edge": "machine",
     "Turn in the ends of the facing": "by hand",
 }
@@ -162,6 +163,8 @@ def _seam(plan: Sewn, step: Record, long: float) -> Iterator[Row]:
         yield kind, stitch, times * long, step["stitch_length"] or 2.5, step["stitch_width"] or 0.0, thick
     if "slip-stitch it, or stitch in the ditch" in do or "Catch its raw edge down inside by hand" in do:
         yield "sewing", "200", long, 4.0, 0.0, 2
+    if "Catch the neatened edge of the facing" in do:
+        yield "sewing", "200", _inner(plan, step), 4.0, 0.0, 2
     if "Sew the allowances to the facing, close beside the seam" in do:
         yield "sewing", "301", long, 2.5, 0.0, 2
     if "stitch it down close to that fold" in do and "turn the outer yoke's edge in" not in do:
@@ -172,6 +175,14 @@ def _seam(plan: Sewn, step: Record, long: float) -> Iterator[Row]:
     if step["seams"] and "Bind the raw edges with" in step["how"]:
         yield "sewing", "301", 2 * long, 2.5, 0.0, 2
     yield from _cast(plan, step, long)
+
+
+def _inner(plan: Sewn, step: Record) -> float:
+    """Return the mm of the inner edges of the facings in a step."""
+    own = plan.pieces(step["garment"])
+    sewn = {name for name in step["pieces"] if name in own}
+    inner = ((p, e["edge"]) for p in sewn for e in own[p]["edges"] if e["role"] == "inner" and e["kind"] == "free")
+    return math.fsum(plan.edge(step["garment"], ref) for ref in inner)
 
 
 def _cast(plan: Sewn, step: Record, long: float) -> Iterator[Row]:

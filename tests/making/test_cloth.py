@@ -11,11 +11,13 @@ import pytest
 from drafting.checks.treatments import iron_limit
 from drafting.costume.garment import draft_garment
 from drafting.ground.findings import Finding
+from drafting.making import planned
 from drafting.making.cautions import cautions, children
 from drafting.making.cutting_work import cutting_steps
 from drafting.making.keeping import keeping
 from drafting.making.model import Step
-from drafting.making.times import minutes, starts
+from drafting.making.starting import starts
+from drafting.making.times import minutes
 from drafting.making.treating import DEGREES, GROWTH, LIMITS, PRETENSION, SQUARE, treating_steps, washes
 from drafting.making.words import plan_sentence as text
 from tests.making.figures import NYLON, laid, made, with_cloth
@@ -206,6 +208,21 @@ def test_stages_are_counted_back_from_the_day_the_costume_is_worn() -> None:
     assert found[0].on < found[1].on < date(2026, 12, 20)
     assert (date(2026, 12, 20) - found[0].on).days == found[0].days
     assert minutes("join", 2000) > minutes("join", 1000) > minutes("join", 0) > 0
+
+
+@pytest.mark.parametrize("name", ["lamplighter", "kite"])
+def test_the_table_of_starts_runs_in_time_and_holds_all_the_work(name: str) -> None:
+    """Common practice: what is begun first stands first; a garment is finished after its fitting."""
+    steps = planned(laid(name)).steps
+    found = starts(steps)
+    assert [one.days for one in found] == sorted((one.days for one in found), reverse=True)
+    assert sum(one.hours for one in found) == pytest.approx(sum(step.minutes for step in steps) / 60)
+    days = {(one.stage, one.garment): one.days for one in found}
+    assert days["treat", ""] == max(days.values())
+    for garment in {step.garment for step in steps if step.verb == "fit"}:
+        assert days["fit", garment] >= days["join", garment] >= 1
+        hung = [step.wait for step in steps if step.garment == garment and step.verb == "hang"]
+        assert days["finish", garment] > sum(hung[:1]) / 24
 
 
 def test_a_knit_is_stretched_as_the_standards_do() -> None:

@@ -84,6 +84,9 @@ MISPLACED: dict[str, tuple[str, dict[str, object], Callable[[Step], bool], Calla
     "a hook on a stand that is not made": ("cape", {}, notion("hook and eye:"), verb("fuse"), "has yet to finish"),
     "a button on a band that is not on": ("skirt", {}, notion("button:"), verb("fuse"), "has yet to finish"),
     "a lining hung in panels": ("overskirt", LINED, key("hang_lining_whole"), verb("fuse"), "has joined it"),
+    "a lining made up before the fitting": ("waistcoat", {}, key("lining"), verb("baste"), "before the first fit"),
+    "a strap made up before the fitting": ("waistcoat", {}, key("band"), verb("baste"), "before the first fit"),
+    "a lining levelled by no hem": ("overskirt", LINED, key("hang"), verb("try"), "levels a lining before"),
     "elastic in an open round": ("breeches", {}, verb("casing"), seam("inside leg"), "which it crosses"),
 }
 """A step that stands where another does, and what is said of it (common practice of the workroom)."""
@@ -123,18 +126,9 @@ def spoken_of(block: str) -> tuple[Made, tuple[Step, ...]]:
 
 LATE, EARLY = "just before it is tried at the end", "first of all"
 
-TURNED_FLAT = "an edge may be turned in while its piece lies flat"
-MADE_UP_ALONE = "a lining is made up by itself, at any time"
-
 FREE: dict[tuple[str, str, str], str] = {
     (LATE, "casing", "breeches"): "nothing but the other casing comes after it",
     (LATE, "hem", "cape"): "nothing but its fastener comes after it, far from the hem",
-    (EARLY, "bind", "cape"): TURNED_FLAT,
-    (EARLY, "bind", "shirt"): TURNED_FLAT,
-    (EARLY, "bind", "skirt"): TURNED_FLAT,
-    (EARLY, "join", "overskirt"): MADE_UP_ALONE,
-    (EARLY, "join", "tailcoat"): MADE_UP_ALONE,
-    (EARLY, "join", "waistcoat"): MADE_UP_ALONE,
 }
 """The work that may be done at that end in that garment (common practice)."""
 

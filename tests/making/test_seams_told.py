@@ -11,6 +11,7 @@ from drafting.making.words import plan_sentence as text
 from tests.bodies import bdims
 from tests.making.orders import WOVEN, costume_of, order_of
 from tests.making.test_order_rules import SHEER, worked
+from tests.worn.unusual import child
 
 
 def test_a_french_seam_has_the_allowance_that_two_passes_take() -> None:
@@ -21,6 +22,30 @@ def test_a_french_seam_has_the_allowance_that_two_passes_take() -> None:
         assert least <= side[0] <= 16.0
     asked = draft_garment(bdims()[3], SHEER, "shirt", {"seam_allowance": 12.0})
     assert {cut.allowances.get("side") for cut in asked.pattern.pieces} == {12.0, None}
+
+
+@pytest.mark.parametrize(
+    ("own", "level", "row"), [(15.0, "", "7 mm"), (10.0, "note", "5 mm"), (6.0, "warning", "3 mm")]
+)
+def test_an_allowance_too_narrow_for_a_french_seam_is_told_and_its_first_row_lies_within(
+    own: float, level: str, row: str
+) -> None:
+    # Common practice: 15 mm, the first row 6 to 7 outside the line, trimmed to 3.
+    asked = draft_garment(bdims()[3], SHEER, "shirt", {"seam_allowance": own})
+    told = [f for f in asked.findings if f.check == "French seam"]
+    assert [f.level for f in told] == ([level] if level else [])
+    sewn = [text(one) for step in order_of(costume_of(asked, SHEER)) for one in step.say if one.key == "do.french"]
+    assert sewn
+    assert all(f"{row} outside the line" in one for one in sewn)
+
+
+def test_a_childs_sheer_dress_has_nothing_to_let_out_where_it_is_trimmed() -> None:
+    """A French seam is trimmed to 3 mm: what lies beyond cannot be let out (common practice)."""
+    for fabric, wide in ((SHEER, 15.0), (WOVEN, 25.0)):
+        body = child(1160.0)
+        shirt = draft_garment(body, fabric, "shirt")
+        back = next(cut for cut in shirt.pattern.pieces if cut.piece.name == "back")
+        assert back.allowances["side"] == wide
 
 
 def test_every_seam_of_a_sheer_cloth_says_itself_how_its_edges_are_neatened() -> None:

@@ -56,6 +56,7 @@ def test_no_text_stands_unused() -> None:
         "cut.",
         "head.",
         "stage.",
+        "start.",
         "page.",
         "column.",
         "amount.",

@@ -30,6 +30,7 @@ from drafting.reading.style_made import EdgingWish
 from drafting.shaping.details.band import band_grain
 from drafting.shaping.details.bound_edges import BIAS, ENDS, strip_share
 from drafting.shaping.details.joined_edges import name_of
+from drafting.shaping.details.lapped_parts import lapped_parts
 from drafting.shaping.details.small_pieces import TURNED_UNDER, interfacing, interfacing_notion
 
 NARROWEST, WIDEST = 5.0, 400.0
@@ -86,7 +87,7 @@ def _faced(draft: Draft, run: SewnRun, wish: EdgingWish) -> Draft:
             )
         found.append((refs, _as_cut(draft, refs, piece, wish, [one.name for _, one in found])))
     pieces = [piece for _, piece in found]
-    stiff = [interfacing(piece, bare=("inner",)) for piece in pieces] if wish.interfacing else []
+    stiff = list(_stiff(draft, found)) if wish.interfacing else []
     seams = [
         _sewn_on(draft, (piece.name, name_of(refs, draft.edge(refs[0]).role)), refs, SeamKind.FACING)
         for refs, piece in found
@@ -98,6 +99,12 @@ def _faced(draft: Draft, run: SewnRun, wish: EdgingWish) -> Draft:
         (*seams, *joined),
         notions=tuple(interfacing_notion(piece) for piece in stiff),
     )
+
+
+def _stiff(draft: Draft, found: list[tuple[tuple[EdgeRef, ...], Piece]]) -> Iterator[Piece]:
+    """Yield the interfacing of each facing, in parts where one would be wider than what is sold."""
+    for refs, piece in found:
+        yield from lapped_parts(interfacing(piece, bare=("inner",)), name_of(refs, draft.edge(refs[0]).role))
 
 
 def _as_cut(draft: Draft, refs: tuple[EdgeRef, ...], piece: Piece, wish: EdgingWish, more: list[str]) -> Piece:

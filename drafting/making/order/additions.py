@@ -222,7 +222,7 @@ def _how(piece: Piece, what: str) -> str:
 def _key(piece: Piece) -> str:
     """Return how a piece is sewn on: a pocket turned in all round, a flap, a strap, or an appliqué."""
     if piece.role is PieceRole.STRAP:
-        return "do.strap_on"
+        return "do.strap_on_hand" if piece.hand else "do.strap_on"
     if piece.role is not PieceRole.POCKET:
         return "do.applique"
     return "do.flap_on" if any(edge.kind is EdgeKind.SEAM for edge in piece.edges) else "do.pocket_on"

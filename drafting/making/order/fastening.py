@@ -70,12 +70,25 @@ ROW_ENDS = 40.0
 
 
 def _holes(bench: Bench, drawn: Sequence[Holes]) -> None:
-    say = [said("do.holes_tried"), *map(_told, drawn), said("do.open_holes")]
-    pieces = list(dict.fromkeys(one.piece for one in drawn))
     count = sum(one.count for one in drawn)
+    say = [said("do.holes_tried"), *map(_told, drawn), said(_of_many("do.open_holes", count))]
+    pieces = list(dict.fromkeys(one.piece for one in drawn))
     length = sum(one.count * one.length for one in drawn)
     bench.do("finish", "buttonhole", "with buttonholes", pieces, say, count=count, length=length)
     bench.also(setting=bench.settings.get((bench.garment.name, BUTTONHOLE)))
+
+
+def _of_many(key: str, count: int) -> str:
+    """Return the sentence about `count` things: one thing has its own."""
+    return key if count > 1 else OF_ONE[key]
+
+
+OF_ONE = {
+    "do.buttons": "do.buttons_one",
+    "do.thread_shank": "do.thread_shank_one",
+    "do.open_holes": "do.open_holes_one",
+}
+"""Sentences about each of several things, and what is said of one."""
 
 
 def _told(one: Holes) -> Said:
@@ -85,13 +98,13 @@ def _told(one: Holes) -> Said:
 
 def _sewn_on(bench: Bench, found: Sequence[Notion], drawn: Sequence[Holes]) -> None:
     draft = bench.garment.draft
-    say = [said("do.buttons")] if drawn else []
+    count = sum(n.count for n in found)
+    say = [said(_of_many("do.buttons", count))] if drawn else []
     shown = _for_show(_by_place(bench, found), _by_place(bench, drawn))
     say += [said("do.buttons_shown", piece=place, n=number) for place, number in shown.items()]
     if any(n.kind == "flat" for n in found):
-        say.append(said("do.thread_shank"))
+        say.append(said(_of_many("do.thread_shank", count)))
     pieces = [n.piece for n in found if n.piece in draft] or bench.shell()
-    count = sum(n.count for n in found)
     notions = [notion_key(n) for n in found]
     bench.do("finish", "button", "with buttons", pieces, say, notions=notions, count=count)
 

@@ -4,19 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from drafting.draft.bias import hung_pieces
 from drafting.draft.by_role import edge_as
 from drafting.draft.draft import EdgeRef, Notion, Seam
 from drafting.draft.openings import hands
 from drafting.draft.piece import EdgeKind
 from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.fabric import Fabric, handling
-from drafting.making.docket import interfaced
 from drafting.making.model import Said, Supply, said
 from drafting.making.order import additions as adding
-from drafting.making.order import fastening, inside
+from drafting.making.order import fastening, inside, levelled, units
 from drafting.making.order.hems import hem_made, low_hems
-from drafting.making.order.lining import HANG, lining
+from drafting.making.order.lining import lining
 from drafting.making.order.open_edges import finish_open, still_open
 from drafting.making.order.parts import Bench, edges_told, notion_key, pieces_in
 from drafting.making.order.seam_kinds import is_facing, is_sleeve, is_unit
@@ -119,12 +117,13 @@ def _turned(bench: Bench, key: str, refs: list[EdgeRef]) -> Iterator[Said]:
         yield said(key, names=edges_told(bench.garment.draft, found), depth=depth)
 
 
-def rest(bench: Bench, fabric: Fabric | None) -> None:
+def rest(bench: Bench, fabric: Fabric | None, hem_facings: Sequence[Seam]) -> None:
     """Everything after the garment stands: in the order that leaves each thing reachable."""
     casings(bench)
-    hang(bench)
+    levelled.hang(bench)
     if bench.flared:
-        bands(bench, fabric)
+        levelled.bands(bench, fabric)
+    units.join_facings(bench, hem_facings)
     openings(bench)
     hems(bench)
     adding.bones(bench)
@@ -135,30 +134,6 @@ def rest(bench: Bench, fabric: Fabric | None) -> None:
     fastening.buttons(bench)
     starch_last(bench, fabric)
     whole(bench, fabric)
-
-
-def bands(bench: Bench, fabric: Fabric | None) -> None:
-    """Firm the hems of what hung, along the level line; a hem that is cut later would cut its band."""
-    found = [
-        (shell.piece.name, stiff.piece.name)
-        for shell, stiff in interfaced(bench.garment)
-        if shell.piece.name in bench.flared
-    ]
-    for part in dict.fromkeys(bench.parts[shell] for shell, _ in found):
-        here = [(shell, stiff) for shell, stiff in found if bench.parts[shell] == part]
-        fused = fabric is None or handling(fabric).fuses
-        pile = [said("do.fuse_pile")] if fabric is not None and fused and has_pile(fabric) else []
-        count = sum(bench.garment.draft[stiff].count for _, stiff in here)
-        bench.do(
-            "finish",
-            "fuse",
-            "hem stiffened",
-            [name for pair in here for name in pair],
-            [said("do.fuse_bands", n=count), *pile],
-            cautions=[said("caution.fumes")] if fused else [],
-            count=count,
-            notions=[n for _, stiff in here for n in bench.named("interfacing", stiff)],
-        )
 
 
 def starch_last(bench: Bench, fabric: Fabric | None) -> None:
@@ -242,31 +217,6 @@ def sew_fly(bench: Bench, seams: Sequence[Seam] = ()) -> None:
     finish_open(bench, "shape", "fly finished", flies)
 
 
-def hang(bench: Bench) -> None:
-    """Let what lies on the bias drop for a day, and level it."""
-    draft = bench.garment.draft
-    falls = [name for name, piece in hung_pieces(draft).items() if not piece.material]
-    if not (hung := list(dict.fromkeys([*bench.flared, *falls]))):
-        return
-    by_neck = any(edge_as(draft[name], EdgeRole.NECK) for name in hung)
-    bench.do(
-        "finish",
-        "hang",
-        "levelled",
-        hung,
-        [said("do.hang_neck" if by_neck else "do.hang", hours=HANG), said("do.level"), *_bands_levelled(bench)],
-        wait=HANG,
-        count=1,
-        cautions=[said("caution.trip")],
-    )
-
-
-def _bands_levelled(bench: Bench) -> Iterator[Said]:
-    """Yield that the bands which firm a levelled hem are cut to its line, where there are some."""
-    if any(shell.piece.name in bench.flared for shell, _ in interfaced(bench.garment)):
-        yield said("do.level_bands")
-
-
 def hems(bench: Bench) -> None:
     """Turn up every hem that is left."""
     done = {edge for step in bench.steps for edge in step.edges}
@@ -282,7 +232,7 @@ def whole(bench: Bench, fabric: Fabric | None) -> None:
     parts = {bench.parts[p.name] for p in draft.pieces}
     apart = [p.name for p in draft.pieces if not p.material and bench.parts[p.name] == bench.raw(p.name)]
     loose = [said("do.loose", names=", ".join(apart))] if len(parts) > 1 and apart else []
-    pile = [said("do.last_pile")] if fabric is not None and has_pile(fabric) else []
+    steamed = fabric is not None and has_pile(fabric) and handling(fabric).steam
     tried = (
         "do.try_closures"
         if any(n.what not in ("interfacing", "boning", "bone tip", "elastic") for n in draft.notions)
@@ -294,7 +244,7 @@ def whole(bench: Bench, fabric: Fabric | None) -> None:
         "try",
         "finished",
         [p.name for p in draft.pieces],
-        [said("do.last", garment=bench.garment.name), *loose, *pile, said(tried)],
+        [said("do.last_pile" if steamed else "do.last", garment=bench.garment.name), *loose, said(tried)],
         count=1,
         shown=shown,
     )

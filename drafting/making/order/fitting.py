@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
+from drafting.checks.enclosed import eased
 from drafting.costume.garment import MadeGarment
 from drafting.costume.make import Made
 from drafting.draft.by_role import edge_as, is_shell
@@ -20,7 +21,6 @@ from drafting.making.order.pressing import gathers, overedged
 from drafting.making.order.seam_kinds import is_sleeve, kind_of
 from drafting.making.seam_lengths import inner_dart_length, seam_lengths
 from drafting.making.settings.feet import BASTED
-from drafting.making.settings.pressing import eased
 from drafting.making.settings.surface import layers_held
 
 TOILE_SHARE = 0.5

@@ -51,19 +51,22 @@ def lining(bench: Bench) -> None:
     _made(bench, "tails' lining", hung, behind, [])
     hanging = [own for own in behind.values() if own in hung_pieces(draft)]
     tails = [behind[name] for name in behind if draft[name].role in HUNG and behind[name] in hanging]
-    _hung(bench, tails, TAILS)
+    _hung(bench, tails, "do.hang_lining")
     worn_on_body = any(edge_as(draft[name], EdgeRole.ARMHOLE) for name in behind)
     part = "body lining" if worn_on_body else "lining"
     darted = inner_dart_length(p for p in draft.pieces if p.material == "lining")
     said_of_darts = [*_inner_darts(bench), *_pleat(bench)]
     _made(bench, part, [s for s in body if s not in hung], behind, said_of_darts, darted)
-    _hung(bench, [own for own in hanging if own not in tails], WHOLE)
+    wholes = [own for own in hanging if own not in tails]
+    _hung(bench, wholes, "do.hang_lining_whole")
     _made(bench, "sleeve lining", [s for s in seams if kinds[s.name] == "limb"], behind, [])
     sleeves = [own for name, own in behind.items() if is_sleeve(draft[name])]
     bodies = [own for own in behind.values() if own not in sleeves]
     put_in = "do.line" if any(is_sleeve(piece) for piece in draft.pieces) else "do.line_sleeveless"
     taped = ["do.line_taped"] if any(notion.edges for notion in bench.notions("tape")) else []
-    _felled(bench, "lined", bodies, [put_in, "do.line_loose"] if worn_on_body else ["do.line_hung", *taped])
+    how = [put_in, "do.line_loose"] if worn_on_body else ["do.line_hung", *taped]
+    levelled = [key for key, hung in (("do.level_lining", tails), ("do.level_lining_whole", wholes)) if hung]
+    _felled(bench, "lined", bodies, [*levelled, *how])
     _felled(bench, "sleeves lined", sleeves, ["do.line_sleeves"])
 
 
@@ -107,16 +110,13 @@ def _inner_darts(bench: Bench) -> list[Said]:
     return [said("do.lining_darts", names=names)] if names else []
 
 
-TAILS = ("do.hang_lining", "do.level_lining")
-WHOLE = ("do.hang_lining_whole", "do.level_lining_whole")
-"""How a lining is hung and levelled: that of tails before the body's takes it, any other once it is joined."""
+def _hung(bench: Bench, pieces: Sequence[str], how: str) -> None:
+    """Hang a lining as the shell hangs: that of tails before the body's takes it, any other once it is joined.
 
-
-def _hung(bench: Bench, pieces: Sequence[str], how: tuple[str, str]) -> None:
-    """Hang a lining as the shell was hung, so that both have dropped before they are joined."""
+    It is levelled by the shell's hem, which is not there before: when it is felled.
+    """
     if pieces:
-        say = [said(how[0], hours=HANG), said(how[1])]
-        bench.do("finish", "hang", "lining levelled", pieces, say, wait=HANG, count=1)
+        bench.do("finish", "hang", "lining hung", pieces, [said(how, hours=HANG)], wait=HANG, count=1)
 
 
 def _felled(bench: Bench, name: str, pieces: Sequence[str], keys: Sequence[str]) -> None:

@@ -15,7 +15,7 @@ from drafting.draft.piece import Edge, EdgeKind
 from drafting.draft.roles import EdgeRole
 from drafting.ground.lengths import told
 from drafting.making.model import Stage, Supply, said
-from drafting.making.order.parts import Bench, base_of, edges_told
+from drafting.making.order.parts import Bench, base_of, edges_told, notion_key
 from drafting.making.order.seam_kinds import is_facing, is_sleeve
 from drafting.making.order.used_up import STAY
 from drafting.making.seam_lengths import turned_edges
@@ -98,13 +98,23 @@ def _grouped(bench: Bench, refs: Sequence[EdgeRef]) -> _Groups:
 def _how(bench: Bench, ref: EdgeRef) -> str:
     piece, edge = bench.garment.draft[ref[0]], bench.garment.draft.edge(ref)
     if is_facing(piece) and edge.role is EdgeRole.CENTRE:
-        return "do.facing_ends"
+        return "do.facing_ends" if _beside_zip(bench, ref) else "do.facing_ends_turned"
     if edge.role not in OPENED and ref[0] in bench.lined() and not is_sleeve(piece):
-        return "do.turned_lined"
+        return "do.turned_straight_lined" if _is_straight(edge) else "do.turned_lined"
     if edge.role not in OPENED:
         return "do.turned_in" if _is_straight(edge) else "do.taped"
     key = OPENED[edge.role]
     return "do.free_front_unlined" if key == "do.free_front" and ref[0] not in bench.lined() else key
+
+
+def _beside_zip(bench: Bench, end: EdgeRef) -> bool:
+    """Return whether the end of a facing lies beside an edge that a zip is sewn to."""
+    draft = bench.garment.draft
+    zips = {notion_key(notion) for notion in bench.notions("zip")}
+    zipped = {ref for step in bench.steps if zips & {*step.notions} for ref in step.edges}
+    near = edges_beside(draft, end)
+    sewn = {ref for seam in draft.seams if near & {*seam.a, *seam.b} for ref in (*seam.a, *seam.b)} - near
+    return any(edges_beside(draft, ref) & zipped for ref in sewn)
 
 
 def turned_in(bench: Bench, ref: EdgeRef) -> bool:
@@ -123,6 +133,7 @@ def _bought(bench: Bench, groups: _Groups) -> Iterator[Supply]:
     knit = fabric is not None and fabric.weave == "knit"
     for key, what, kind in (
         ("do.turned_lined", "tape", STAY),
+        ("do.turned_straight_lined", "tape", STAY),
         ("do.taped", "tape", FOLD_OVER if knit else BIAS_TAPE),
         ("do.waist", "ribbon", RIBBON),
     ):

@@ -14,7 +14,7 @@ def in_waiting_time(steps: Sequence[Step]) -> tuple[Step, ...]:
     The steps come in an order that is right where nothing waits. They are taken one by one: the first
     whose parts are there and ready; only if every part is still drying or hanging does the maker wait.
     """
-    needs = _needed(steps)
+    needs = steps_before(steps)
     ready: dict[str, float] = {}
     left, clock, out = list(steps), 0.0, list[Step]()
     while left:
@@ -31,12 +31,17 @@ def in_waiting_time(steps: Sequence[Step]) -> tuple[Step, ...]:
     return tuple(out)
 
 
-def _needed(steps: Sequence[Step]) -> dict[str, set[str]]:
-    """Return by each step's key the keys of those that make, cut or take apart what it uses."""
+def steps_before(steps: Sequence[Step]) -> dict[str, set[str]]:
+    """Return by each step's key the keys of those that make, cut or take apart what it uses, and of the fitting
+    that comes before it: what a fitting may still change is not made up while another part lies drying."""
     by: dict[str, str] = {}
+    fitted: dict[str, str] = {}
     found: dict[str, set[str]] = {}
     for step in steps:
-        found[step.key] = {by[part] for part in step.uses if part in by}
+        tried = {fitted[step.garment]} if step.garment in fitted else set()
+        found[step.key] = tried | {by[part] for part in step.uses if part in by}
+        if step.verb == "fit":
+            fitted[step.garment] = step.key
         made = step.pieces if step.stage == "cut" else (*step.apart, step.makes)
         by |= dict.fromkeys(made, step.key)
     return found

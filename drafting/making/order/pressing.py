@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from drafting.checks.enclosed import first_row, french, narrowest
 from drafting.draft.draft import Seam
 from drafting.draft.gathers import Gathers
 from drafting.fabric import handling
 from drafting.fabric.handling import frays
 from drafting.making.model import Said, Setting, said
 from drafting.making.order.parts import Bench
-from drafting.making.settings.pressing import encloses, french, side_pressed
+from drafting.making.settings.pressing import encloses, side_pressed
 from drafting.making.settings.stitches import OVEREDGE
 
 
@@ -47,7 +48,8 @@ def pressed(bench: Bench, seam: Seam) -> Iterator[Said]:
     """Yield how a seam's allowances are neatened and pressed, as its setting has it."""
     setting = bench.settings.get((bench.garment.name, seam.name))
     if french(bench.garment.draft, seam, bench.fabric):
-        yield said("do.french", onto=side_pressed(bench.garment.draft, seam))
+        row = first_row(narrowest(bench.garment.pattern, seam))
+        yield said("do.french", row=row, onto=side_pressed(bench.garment.draft, seam))
         return
     raw = neatened(bench, setting)
     match setting.press if setting else "open":

@@ -10,22 +10,22 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from itertools import takewhile
 
+from drafting.checks.enclosed import eased, french
 from drafting.costume.garment import MadeGarment
 from drafting.draft.draft import Draft, Seam
 from drafting.draft.gathers import gathers_along
 from drafting.draft.openings import hands
-from drafting.draft.pattern import CutPiece
-from drafting.draft.piece import EdgeKind, Piece
+from drafting.draft.piece import EdgeKind
 from drafting.draft.roles import EdgeRole, SeamKind
 from drafting.draft.walk import walk
-from drafting.fabric import Fabric, handling
-from drafting.making.docket import interfaced, is_block_fused
+from drafting.fabric import Fabric
 from drafting.making.model import Said, Setting, Step, said
 from drafting.making.order import additions as adding
-from drafting.making.order import closings, fastening, finishing, fitting, inside, revers, units, yokes
+from drafting.making.order import closings, fastening, finishing, fitting, inside, revers, stiffening, units, yokes
 from drafting.making.order.open_edges import finish_ends
-from drafting.making.order.parts import Bench, base_of, own_each_hand, pieces_of
+from drafting.making.order.parts import Bench, pieces_of
 from drafting.making.order.pressing import gathers, narrowed, pressed, raw_edges
+from drafting.making.order.rounds import of_hems
 from drafting.making.order.seam_kinds import (
     CENTRES,
     SeamWork,
@@ -37,8 +37,7 @@ from drafting.making.order.seam_kinds import (
 )
 from drafting.making.seam_lengths import has_half, inner_dart_length, seam_lengths, times_sewn
 from drafting.making.settings.inner_darts import INNER_DART
-from drafting.making.settings.pressing import eased, french, side_pressed
-from drafting.making.treating import has_pile
+from drafting.making.settings.pressing import side_pressed
 
 
 def sewing_steps(
@@ -50,7 +49,7 @@ def sewing_steps(
     seams = {kind: [s for s in garment.draft.seams if kinds[s.name] == kind] for kind in kinds.values()}
     tried = [*seams.get("dart", []), *seams.get("flare", []), *seams.get("body", [])]
     fitting.try_on_body(bench, tried)
-    stiffen(bench, fabric)
+    stiffening.stiffen(bench, fabric)
     inside.roll_line(bench)
     adding.sewn_on(bench)
     for seam in seams.get("dart", []):
@@ -74,13 +73,14 @@ def sewing_steps(
     on_sleeves, _ = units.split_attached(bench, seams.get("attach", []))
     units.attached(bench, on_sleeves)
     finishing.sleeve_ends(bench)
-    finishing.rest(bench, fabric)
+    finishing.rest(bench, fabric, of_hems(garment.draft, seams.get("facing", [])))
     return tuple(bench.steps)
 
 
 def closed(bench: Bench, seams: Mapping[SeamWork, list[Seam]], turned: Sequence[Seam]) -> None:
     """Join collars, bands and facings to the body, and close the sleeves into tubes."""
-    facing = seams.get("facing", [])
+    hems = of_hems(bench.garment.draft, seams.get("facing", []))
+    facing = [seam for seam in seams.get("facing", []) if seam not in hems]
     _, elsewhere = units.split_attached(bench, seams.get("attach", []))
     if turned:
         draft = bench.garment.draft
@@ -95,43 +95,6 @@ def closed(bench: Bench, seams: Mapping[SeamWork, list[Seam]], turned: Sequence[
     units.join_facings(bench, facing)
     closings.fold_back(bench)
     units.sleeves(bench, seams.get("limb", []))
-
-
-def stiffen(bench: Bench, fabric: Fabric | None) -> None:
-    """Fuse or baste every interfacing to its piece, but those of a flare, which is joined first."""
-    flared = {
-        p for s in bench.garment.draft.seams if kind_of(bench.garment.draft, s) == "flare" for p, _ in (*s.a, *s.b)
-    }
-    groups: dict[tuple[str, str], list[tuple[Piece, CutPiece]]] = {}
-    for shell, stiff in interfaced(bench.garment):
-        if shell.piece.name not in flared:
-            groups.setdefault((base_of(shell.piece), base_of(stiff.piece)), []).append((shell.piece, stiff))
-    fused = fabric is None or handling(fabric).fuses
-    for (base, stiff_base), found in groups.items():
-        shells, stiffs = [shell for shell, _ in found], [stiff.piece for _, stiff in found]
-        block = "do.fuse_block" if is_block_fused(found[0][1]) else "do.fuse"
-        key = block if fused else "do.baste_interfacing"
-        bench.do(
-            "prepare",
-            "fuse",
-            f"{base} stiffened",
-            [piece.name for pair in zip(shells, stiffs, strict=True) for piece in pair],
-            [said(key, piece=base, stiff=stiff_base), *own_each_hand(shells), *_inside(bench, shells[0], fabric)],
-            cautions=[said("caution.fumes")] if fused else [],
-            count=sum(stiff.count for stiff in stiffs),
-            notions=[notion for stiff in stiffs for notion in bench.named("interfacing", stiff.name)],
-        )
-
-
-def _inside(bench: Bench, piece: Piece, fabric: Fabric | None) -> Iterator[Said]:
-    """Yield how a pile is fused uncrushed, and what a canvas that is sewn in is pad-stitched to."""
-    if fabric is not None and handling(fabric).fuses:
-        if has_pile(fabric):
-            yield said("do.fuse_pile")
-        return
-    rolls = any(mark.what == "roll line" for mark in piece.placements)
-    if fabric is not None and rolls and handling(fabric).holds != "clips":
-        yield said("do.pad_stitch", piece=piece.name)
 
 
 def dart(bench: Bench, seam: Seam) -> None:
@@ -175,12 +138,14 @@ def flares(bench: Bench, seams: Sequence[Seam], fabric: Fabric | None) -> None:
     for seam in seams:
         pieces = pieces_of(seam)
         say = [said("do.join_bias", name=seam.name), *_bagged(bench, seam), *raw_edges(bench, seam)]
+        narrow = list(narrowed(bench, seam))
+        press = said("do.press_bias_side", onto=side_pressed(bench.garment.draft, seam)) if narrow else BIAS_OPEN
         bench.do(
             "shape",
             "join",
             "flare",
             pieces,
-            [*say, said("do.press_bias")],
+            [*say, *narrow, press],
             seams=(seam.name, *(bag.name for bag in adding.bags_between(bench, seam))),
             length=lengths[seam.name],
         )
@@ -191,6 +156,9 @@ def flares(bench: Bench, seams: Sequence[Seam], fabric: Fabric | None) -> None:
     if fabric is not None and fabric.takes_starch:
         bench.do("shape", "starch", "flare starched", flared, [said("do.starch")], wait=4.0, count=1)
         bench.also(finishing.STARCH)
+
+
+BIAS_OPEN = said("do.press_bias")
 
 
 def body(bench: Bench, seams: Sequence[Seam], flies: Sequence[Seam] = ()) -> None:

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
+from drafting.checks.enclosed import eased, french
 from drafting.draft.by_role import edges_as
-from drafting.draft.draft import Draft, Seam
+from drafting.draft.draft import Draft, EdgeRef, Seam
 from drafting.draft.gathers import gathers_along
 from drafting.draft.openings import hands, is_ring
-from drafting.draft.piece import EdgeKind, Piece
+from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.draft.roles import SEWN_ON, EdgeRole, PieceRole
 from drafting.draft.walk import walk
 from drafting.fabric.handling import frays
@@ -16,10 +17,9 @@ from drafting.making.model import Said, said
 from drafting.making.order.open_edges import finish_open, still_open, turned_in
 from drafting.making.order.parts import Bench, base_of, own_each_hand, pieces_in, pieces_of, told_together
 from drafting.making.order.pressing import gathers, overedged, pressed
-from drafting.making.order.rounds import in_rounds, on_garment
+from drafting.making.order.rounds import in_rounds, of_hems, on_garment
 from drafting.making.order.seam_kinds import is_facing, is_sleeve, sewn_unit_of
 from drafting.making.seam_lengths import has_half, seam_lengths
-from drafting.making.settings.pressing import eased, french
 
 CLOSED = {"collar": "do.collar", "cuff": "do.cuff"}
 
@@ -72,8 +72,14 @@ def made_up(bench: Bench, seams: Sequence[Seam]) -> None:
             late = [seam for seam in late if seam not in fall]
             say = [said("do.collar_stand", names=_names(late)), said("do.turn_out")]
         else:
-            say = [said(CLOSED.get(unit, "do.band"), unit=unit, names=_names(late)), said("do.turn_out")]
+            key = "do.stand_made" if _stand_alone(bench.garment.draft, late) else CLOSED.get(unit, "do.band")
+            say = [said(key, unit=unit, names=_names(late)), said("do.turn_out")]
         _unit(bench, unit, late, say)
+
+
+def _stand_alone(draft: Draft, seams: Sequence[Seam]) -> bool:
+    """Return whether a collar is nothing but its stand."""
+    return all(draft[piece].role is PieceRole.COLLAR_STAND for piece in pieces_in(seams))
 
 
 def _names(seams: Sequence[Seam]) -> str:
@@ -113,8 +119,7 @@ def join_facings(bench: Bench, seams: Sequence[Seam]) -> None:
             length=sum(lengths[seam.name] for seam in found),
         )
     if strips:
-        straight = [ref for ref in still_open(bench) if turned_in(bench, ref)]
-        finish_open(bench, "join", "centre turned in", straight)
+        finish_open(bench, "join", "centre turned in", _turned_first(bench, strips.values()))
     for strip, found in strips.items():
         bench.do(
             "close",
@@ -125,6 +130,16 @@ def join_facings(bench: Bench, seams: Sequence[Seam]) -> None:
             seams=[seam.name for seam in found],
             length=2 * sum(lengths[seam.name] for seam in found),
         )
+
+
+def _turned_first(bench: Bench, strips: Iterable[Sequence[Seam]]) -> list[EdgeRef]:
+    """Return the straight openings that are turned in before strips cross their ends; a facing that is folded back
+    over a neck's own facing waits for that."""
+    draft = bench.garment.draft
+    bound = {draft.edge(ref).role for seams in strips for seam in seams for ref in (*seam.a, *seam.b)}
+    waits = () if EdgeRole.NECK in bound else (EdgeRole.FACING_NECK, EdgeRole.STAND_NECK)
+    opened = (ref for ref in still_open(bench) if draft.edge(ref).role not in waits)
+    return [ref for ref in opened if turned_in(bench, ref)]
 
 
 def _strip(bench: Bench, strip: str, seams: Sequence[Seam]) -> Iterator[Said]:
@@ -150,10 +165,23 @@ def _faced(bench: Bench, seams: Sequence[Seam]) -> Iterator[Said]:
         yield said("do.facing_round", names=_names(seams))
     else:
         yield said("do.facing", name=seams[0].name)
-    if on_garment(bench.garment.draft, seams[0]):
+    draft = bench.garment.draft
+    if on_garment(draft, seams[0]):
         yield from (said("do.turn_out"), said("do.understitch"))
+        if of_hems(draft, seams):
+            inner = sum(hands(p) * edge.length for p in _facings_of(draft, seams) for edge in _inner(p))
+            yield said("do.facing_caught", sewn=inner)
     else:
         yield said("do.press_open")
+
+
+def _facings_of(draft: Draft, seams: Sequence[Seam]) -> list[Piece]:
+    return [piece for piece in map(draft.__getitem__, pieces_in(seams)) if is_facing(piece)]
+
+
+def _inner(piece: Piece) -> list[Edge]:
+    """Return the edge of a facing that is neither sewn nor beside what opens."""
+    return [edge for edge in edges_as(piece, EdgeRole.INNER) if edge.kind is EdgeKind.FREE]
 
 
 def sleeves(bench: Bench, seams: Sequence[Seam]) -> None:

@@ -5,13 +5,13 @@ from __future__ import annotations
 import itertools
 from collections.abc import Iterable, Iterator, Sequence
 
+from drafting.checks.enclosed import eased
 from drafting.draft.by_role import between_yokes
 from drafting.draft.draft import Draft, Seam
 from drafting.draft.roles import SeamKind
 from drafting.fabric import handling
 from drafting.making.model import Said, said
 from drafting.making.order.parts import Bench, pieces_of
-from drafting.making.settings.pressing import eased
 
 SAID_OF = {True: ("do.join_yoke", "do.turn_yoke"), False: ("do.join_yoke_front", "do.turn_yoke_front")}
 """How a double yoke is joined and turned, by whether it is to the back, or to a front."""

@@ -25,7 +25,7 @@ from drafting.making.page.sections import (
     worn_part,
 )
 from drafting.making.stages import drawings
-from drafting.making.times import starts
+from drafting.making.starting import starts
 from drafting.making.words import text
 
 PARTS = ("cautions", "worn", "start", "docket", "shopping", "steps", "tables", "keeping", "sources")

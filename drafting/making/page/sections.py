@@ -10,7 +10,7 @@ from drafting.ground.templates import Html, macros
 from drafting.making.model import DocketRow, Said, Setting, ShoppingRow, Step, Table, said
 from drafting.making.settings import setting_said
 from drafting.making.shopping import total_cost
-from drafting.making.times import Start
+from drafting.making.starting import Start
 from drafting.making.words import text
 
 DrawStep = Callable[[Step], Html]
@@ -121,7 +121,7 @@ def _column_heads(heads: Iterable[str]) -> list[str]:
 
 
 def start_list(found: Iterable[Start]) -> Html:
-    return Html(PARTS.listed([text(s.words(words_of_stage(s.stage))) for s in found]))
+    return Html(PARTS.listed([text(s.words(text(f"start.{s.stage}"))) for s in found]))
 
 
 def words_of_stage(stage: str) -> str:

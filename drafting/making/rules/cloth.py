@@ -7,12 +7,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from drafting.checks.enclosed import french
 from drafting.costume.garment import MadeGarment
 from drafting.fabric import Fabric, handling
 from drafting.fabric.handling import frays
 from drafting.making.model import Step
 from drafting.making.order.holes import holes
-from drafting.making.settings.pressing import french
 from drafting.making.settings.stitches import OVEREDGE
 
 
@@ -29,8 +29,9 @@ def neatened_once(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[S
         if overedge and done:
             yield f"{step.key} overcasts what is overcast already"
         raw = frays(fabric) and takes.neatens == "overcast" and takes.water and not lined and not overedge
-        if raw and not done:
-            yield f"{step.key} leaves raw edges in a cloth that is washed"
+        sheer = takes.neatens == "french" and fabric.weave != "knit" and not lined and not overedge
+        if (raw or (sheer and step.verb == "join")) and not done:
+            yield f"{step.key} leaves raw edges in a cloth that is washed or shows them"
         seam = next(s for s in garment.draft.seams if s.name == step.seams[0])
         if french(garment.draft, seam, fabric) and not any(one.key.endswith(".french") for one in step.say):
             yield f"{step.key} is no French seam in a sheer cloth"
@@ -50,5 +51,5 @@ def holed_as_drawn(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[
         yield f"{worked} buttonholes are worked, {drawn} are drawn"
     for step in steps:
         keys = [one.key for one in step.say]
-        if step.verb == "buttonhole" and (keys[0] != "do.holes_tried" or step.setting is None):
+        if step.verb == "buttonhole" and (not keys[0].endswith(".holes_tried") or step.setting is None):
             yield f"{step.key} has no test piece or no stitch"

@@ -90,7 +90,8 @@ def sewn_on_finished(garment: MadeGarment, fabric: Fabric | None, steps: Sequenc
 
 
 def hung_joined(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[Step]) -> Iterator[str]:
-    """A lining hangs once its own seams are sewn; that of tails hangs before the body's takes it."""
+    """A lining hangs once its own seams are sewn, that of tails before the body's takes it; it is levelled by the
+    shell's hem when both have hung."""
     draft = garment.draft
     behind = {piece.name: piece for piece in draft.pieces if piece.material == "lining"}
     for i in steps_where(steps, lambda step: step.verb == "hang"):
@@ -100,6 +101,14 @@ def hung_joined(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[Ste
             joined = pieces_on(later, garment)
             if hung & joined and (joined <= hung or not tails):
                 yield f"{steps[i].key} hangs a lining before {later.key} has joined it"
+    levelled = [i for i, step in enumerate(steps) if _levels_lining(step)]
+    for later in steps[min(levelled, default=len(steps)) :]:
+        if later.verb == "hang":
+            yield f"{steps[levelled[0]].key} levels a lining before {later.key}"
+
+
+def _levels_lining(step: Step) -> bool:
+    return any(one.key.partition(".")[2] in ("level_lining", "level_lining_whole") for one in step.say)
 
 
 def barred_when_finished(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[Step]) -> Iterator[str]:

@@ -12,6 +12,7 @@ from drafting.making.model import Step
 BOUGHT = {
     "taped": "tape",
     "turned_lined": "tape",
+    "turned_straight_lined": "tape",
     "waist": "ribbon",
     "roll_tape": "tape",
     "fly": "zip",

@@ -14,7 +14,7 @@ from drafting.draft.piece import EdgeKind
 from drafting.draft.roles import SeamKind
 from drafting.fabric import Fabric
 from drafting.making.model import Step
-from drafting.making.order.rounds import in_rounds
+from drafting.making.order.rounds import edges_faced, in_rounds, of_hems
 from drafting.making.order.seam_kinds import SeamWork, is_facing, kind_of
 from drafting.making.rules.asking import pieces_joined, sewn_at, steps_where
 
@@ -52,6 +52,18 @@ def ended_in_time(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[S
             shut = [s.name for s in ends if kind_of(draft, s) == "attach" and sewn_at(steps, s.name) < i]
             if opening and shut:
                 yield f"{step.key} finishes {' '.join(ref)} after {', '.join(shut)}, which closes over its end"
+
+
+def hems_faced_in_time(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[Step]) -> Iterator[str]:
+    """A hem is faced once the seams that end in it are sewn."""
+    draft = garment.draft
+    for seam in of_hems(draft, [seam for seam in draft.seams if kind_of(draft, seam) == "facing"]):
+        at = sewn_at(steps, seam.name)
+        beside = {near for ref in edges_faced(draft, seam) for near in edges_beside(draft, ref)}
+        ends = [s for s in draft.seams if beside & {*s.a, *s.b} and kind_of(draft, s) in ("body", "flare", "limb")]
+        late = [s.name for s in ends if sewn_at(steps, s.name) > at]
+        if late:
+            yield f"{seam.name} faces a hem before {', '.join(late)}, which ends in it"
 
 
 def flies_first(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[Step]) -> Iterator[str]:

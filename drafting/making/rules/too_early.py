@@ -49,6 +49,7 @@ RULES: tuple[OrderRule, ...] = (
     small.turned_last,
     small.closed_last,
     rounds_closed.faced_whole,
+    rounds_closed.hems_faced_in_time,
     bearers_first,
     rounds_closed.set_in_round,
     rounds_closed.ended_in_time,

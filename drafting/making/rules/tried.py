@@ -6,9 +6,10 @@ from collections.abc import Iterator, Sequence
 
 from drafting.costume.garment import MadeGarment
 from drafting.draft.bias import hung_pieces
-from drafting.draft.roles import SeamKind
+from drafting.draft.roles import EdgeRole, SeamKind
 from drafting.fabric import Fabric
 from drafting.making.model import Step
+from drafting.making.order.rounds import edges_faced
 from drafting.making.order.seam_kinds import kind_of
 from drafting.making.rules.asking import HANGS, is_hem, pieces_joined, pieces_on, sewn_at, steps_where
 
@@ -30,9 +31,9 @@ def tried_first(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[Ste
     for seam in sorted(wanted - basted):
         yield f"{seam} is not basted for the first fitting"
     for step in steps[: fits[0]]:
-        early = {"presses", "stays", "trims", "neatens"} & set(step.does)
-        if early or step.seams:
-            yield f"{step.key} comes before the first fitting: {', '.join(sorted(early) or step.seams)}"
+        if step.verb != "baste":
+            what = sorted({"presses", "stays", "trims", "neatens"} & {*step.does}) or step.seams or (step.verb,)
+            yield f"{step.key} comes before the first fitting: {', '.join(what)}"
         length = step.setting.stitch_length if step.setting else 0.0
         if step.basted and step.holds != "clips" and not LONG[0] <= length <= LONG[1]:
             yield f"{step.key} bastes with stitches of {length:g} mm"
@@ -58,6 +59,10 @@ def hung_first(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[Step
     bands = {p.name for p in draft.pieces if p.material == "interfacing" and flared & set(p.stiffens)}
     for i in steps_where(steps[: hung[0]], lambda s: s.verb == "fuse" and bool(pieces_on(s, garment) & bands)):
         yield f"{steps[i].key} fuses a band before its hem is levelled"
+    for seam in draft.seams:
+        own = {piece for piece, edge in edges_faced(draft, seam) if draft[piece][edge].role is EdgeRole.HEM}
+        if kind_of(draft, seam) == "facing" and own & flared and sewn_at(steps, seam.name) < hung[0]:
+            yield f"{seam.name} faces a hem before it is levelled"
     for i in steps_where(
         steps[: hung[0]], lambda s: any(is_hem(draft, ref) and ref[0] in flared for ref in s.edges)
     ):

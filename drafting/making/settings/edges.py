@@ -37,12 +37,32 @@ def edge_key(piece: str, edge: str) -> str:
 BUTTONHOLE = "buttonhole"
 """The name under which the setting of a garment's buttonholes stands."""
 
+
+def _slit_framed(fabric: Fabric, room: Workroom) -> Setting:
+    needle, stands_in = needle_for(fabric, room)
+    return Setting(
+        stitch="301",
+        seam_class=6,
+        stitch_length=max(handling(fabric).stitches),
+        needle=needle,
+        foot="all-purpose",
+        press="not",
+        why=(said("set.stand_in"),) if stands_in else (),
+        holds=layers_held(fabric),
+    )
+
+
 CLOSE, ACROSS = 0.4, 2.5
 """mm from stitch to stitch and across one bar of a worked hole (common practice: 0.3 to 0.5, 2 to 3)."""
 
 
 def buttonhole_setting(fabric: Fabric | None, room: Workroom) -> Setting:
-    """Return how buttonholes are worked: a close zigzag where a machine sews one, else by hand."""
+    """Return how buttonholes are worked: a close zigzag where a machine sews one, else by hand.
+
+    Close stitches perforate a cloth that keeps every hole: there a plain row frames the slit (common practice).
+    """
+    if fabric is not None and handling(fabric).holds == "clips":
+        return _slit_framed(fabric, room)
     machine = room.has("304", "three-step zigzag") == "304"
     needle, stands_in = needle_for(fabric, room)
     return Setting(

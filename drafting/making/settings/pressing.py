@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Literal
 
+from drafting.checks.enclosed import FRENCH, french
 from drafting.checks.treatments import iron_limit
 from drafting.costume.workroom import Workroom
-from drafting.draft.bias import on_bias
 from drafting.draft.by_role import between_yokes, edge_as, piece_roles, roles_in
 from drafting.draft.draft import Draft, Seam
 from drafting.draft.piece import EdgeKind
@@ -31,41 +31,11 @@ ENCLOSING = (
 """Bands that take the edge they are sewn to between their two layers (class 3 of `Source.ISO_4916`)."""
 
 
-NOTICED = 1.0
-"""mm of ease from which it is worth a word (ours): less is taken up by the pins."""
-
-FRENCH = frozenset({SeamKind.SIDE, SeamKind.SHOULDER, SeamKind.SLEEVE, SeamKind.INSEAM, SeamKind.PLAIN})
-"""Seams straight enough for a French seam (common practice)."""
-
 JOINED = FRENCH | {SeamKind.PANEL, SeamKind.PRINCESS, SeamKind.CENTRE, SeamKind.WAIST, SeamKind.CROTCH}
 """Seams between parts of a body or a leg: of sheer cloth both allowances are overcast together."""
 
 LEANING = frozenset({SeamKind.YOKE, SeamKind.LAID_PLEAT})
 """Seams whose allowances never lie open: a yoke's go up into it, a pleat lies as it was laid (common practice)."""
-
-
-def eased(ease: float) -> bool:
-    return abs(ease) > NOTICED
-
-
-def french(draft: Draft, seam: Seam, fabric: Fabric | None) -> bool:
-    """Return whether a seam is a French one: sheer, not eased, clipped, on the bias or in a double yoke."""
-    if fabric is None or handling(fabric).neatens != "french" or fabric.weave == "knit":
-        return False
-    if between_yokes(draft, seam):
-        return False
-    plain = seam.kind in FRENCH or (seam.kind is SeamKind.PANEL and _straight(draft, seam))
-    return plain and not eased(seam.ease) and not on_bias(draft, seam)
-
-
-def _straight(draft: Draft, seam: Seam) -> bool:
-    """Return whether both sides of a seam are straight, neither gathered: a panel's that needs no clipping."""
-    edges = [draft.edge(ref) for ref in (*seam.a, *seam.b)]
-    return all(e.sewn is None and abs(e.path.end - e.path.start) >= STRAIGHT * e.length for e in edges)
-
-
-STRAIGHT = 0.995
-"""Share of its length that an edge's ends lie apart from which it is straight (ours)."""
 
 
 def press_for(draft: Draft, seam: Seam, stitch: str, fabric: Fabric | None) -> Press:

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
 from drafting.body import Body
+from drafting.checks.enclosed import french
 from drafting.costume.garment import MadeGarment
 from drafting.costume.make import Made
 from drafting.costume.workroom import Workroom
@@ -30,7 +31,7 @@ from drafting.making.settings.feet import feeding, foot_for, set_lighter
 from drafting.making.settings.inner_darts import INNER_DART, inner_dart_setting
 from drafting.making.settings.lengthening import Gives, lengthens
 from drafting.making.settings.needles import needle_for
-from drafting.making.settings.pressing import encloses, french, heat, press_for, pressed_on, side_pressed
+from drafting.making.settings.pressing import encloses, heat, press_for, pressed_on, side_pressed
 from drafting.making.settings.pulling_on import OPENS, neck_passes
 from drafting.making.settings.stitches import LITTLE, OVEREDGE, TIGHT, Stitch, stitch_for
 from drafting.making.settings.surface import layers_held, suited_length, surface_said, unpinned

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from drafting.geometry.curve import Points
-from drafting.geometry.moves import TURNED_OVER
+from drafting.geometry.moves import TURNED_OVER, mirrored_in
 from drafting.making.stages.laid import cloth, name_on
 from drafting.making.stages.picture import Face, Ink, InkLine, InkMark, StageDrawing, drawn_panel
 from drafting.making.stages.rows import in_rows
@@ -21,7 +21,10 @@ def interfacing_laid(goods: Goods, pairs: Sequence[tuple[str, str]], *, fused: b
     laid = [(shapes[shell], shapes[stiff]) for shell, stiff in pairs[:MOST]]
     shell, stiff = laid[0]
     one = drawn_panel(_laid_on(shell, stiff))
-    two = drawn_panel(in_rows(list(_held(*pair, fused)) for pair in laid))
+    both: dict[str, list[Shape]] = {}
+    for own, part in laid:
+        both.setdefault(own.name, []).append(part)
+    two = drawn_panel(in_rows(list(_held(shapes[name], parts, fused)) for name, parts in both.items()))
     return StageDrawing("fused", (one, two), alike=len(laid) == 1)
 
 
@@ -37,13 +40,20 @@ def _laid_on(shell: Shape, stiff: Shape) -> Iterator[Ink]:
     yield name_on(shell, TURNED_OVER(shell.cut), [beside])
 
 
-def _held(shell: Shape, stiff: Shape, fused: bool) -> Iterator[Ink]:
-    """Yield the interfacing in its place, under the iron or basted round."""
-    ring: Points = TURNED_OVER(stiff.outline)
+def _held(shell: Shape, parts: Sequence[Shape], fused: bool) -> Iterator[Ink]:
+    """Yield the interfacing in its place, all its parts, under the iron or basted round."""
+    rings = [(part, ring) for part in parts for ring in _both_halves(shell, part)]
     yield cloth(shell, TURNED_OVER, cut=True)
-    yield Face("interfacing", ring, stiff.name)
+    yield from (Face("interfacing", ring, part.name) for part, ring in rings)
     if fused:
-        yield InkMark("iron", complex(ring.mean()), 1j, 40.0)
+        yield InkMark("iron", complex(rings[0][1].mean()), 1j, 40.0)
     else:
-        yield InkLine("basting", ring, stiff.name)
-    yield name_on(shell, TURNED_OVER(shell.cut), [ring])
+        yield from (InkLine("basting", ring, part.name) for part, ring in rings)
+    yield name_on(shell, TURNED_OVER(shell.cut), [ring for _, ring in rings])
+
+
+def _both_halves(shell: Shape, part: Shape) -> Iterator[Points]:
+    """Yield where a part lies on its shell turned over: a pair on both halves of one opened out."""
+    yield TURNED_OVER(part.outline)
+    if shell.axis and not part.axis and part.piece.pair:
+        yield TURNED_OVER(mirrored_in(*shell.axis)(part.outline))

@@ -8,6 +8,7 @@ import numpy as np
 
 from drafting.draft.draft import Draft
 from drafting.draft.roles import SLEEVES, EdgeRole
+from drafting.ground.names import name_in_words
 from drafting.worn.hang import puff
 from drafting.worn.nouns import AtRest, Limb, Ply, Whole
 from drafting.worn.stands.words import Remark, remark
@@ -31,7 +32,7 @@ def puffs_told(rest: AtRest, draft: Draft) -> Iterator[Remark]:
         if cloth > SPARE * span:
             found = puff(_ply_of_piece(rest, number), cloth, span)
             facts = {"off": found.stands_off, "widest": found.widest_at}
-            yield remark("puff.stands", garment=mesh.garment.replace("-", " "), **facts)
+            yield remark("puff.stands", garment=name_in_words(mesh.garment), **facts)
 
 
 def is_gathered(draft: Draft, name: str) -> bool:
