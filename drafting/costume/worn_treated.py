@@ -20,10 +20,10 @@ from drafting.worn.stands.hems import hem_lines, hem_width, hem_worn, hems_of
 from drafting.worn.stands.treated import (
     SWING,
     TreatedHem,
-    alike,
     hanging_points,
     hangs_free,
     swung,
+    treated_alike,
     treated_mesh,
     treatments_of,
 )
@@ -72,7 +72,7 @@ def treated_hems(
     meshes = [("drafted", rest.mesh)]
     meshes += [(n, treated_mesh(rest.mesh, hems, stiffened(cloth, way))) for n, way in treatments_of(cloth)]
     for name, mesh in meshes:
-        if mesh is rest.mesh or not alike(mesh, rest.mesh):
+        if mesh is rest.mesh or not treated_alike(mesh, rest.mesh):
             falls = [_fallen(mesh, rest, by, form, beneath, held) for by in starts]
             yield _hem_of(name, [fall for fall in falls if fall.settled], hems, form)
 

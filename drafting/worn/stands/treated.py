@@ -109,7 +109,7 @@ def treated_mesh(mesh: SewnMesh, hems: Iterable[EdgeRef], stiff: Stiffened) -> S
     return replace(mesh, plies=(*mesh.plies, stiff.whole, stiff.hem), ply=ply, rods=(*kept, *rods))
 
 
-def alike(one: SewnMesh, other: SewnMesh) -> bool:
+def treated_alike(one: SewnMesh, other: SewnMesh) -> bool:
     """Return whether two treatments of one mesh are the same: ply for ply, without a bone more or less."""
     pairs = set(zip(one.ply.tolist(), other.ply.tolist(), strict=True))
     return len(one.rods) == len(other.rods) and all(one.plies[a] == other.plies[b] for a, b in pairs)
