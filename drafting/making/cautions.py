@@ -39,6 +39,8 @@ def cautions(made: Made) -> tuple[Said, ...]:
 def _cautions(made: Made) -> Iterator[Said]:
     yield said("caution.toile")
     yield said("caution.hazards")
+    if made.costume.wearer.posture == "seated":
+        yield said("caution.seated")
     yield from _flame(made)
     yield from _hems(made)
     kinds = {notion.what for garment in made.garments for notion in garment.draft.notions}

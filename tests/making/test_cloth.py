@@ -210,6 +210,19 @@ def test_stages_are_counted_back_from_the_day_the_costume_is_worn() -> None:
     assert minutes("join", 2000) > minutes("join", 1000) > minutes("join", 0) > 0
 
 
+def test_a_lining_is_cut_after_the_first_fitting_and_what_a_body_is_cut_from_before() -> None:
+    """Common practice: what the fitting changes is changed in the lining before it is cut."""
+    steps = planned(laid("lamplighter")).steps
+    n = {step.key: step.n for step in steps}
+    first = next(step.n for step in steps if step.garment == "coat" and step.verb == "fit")
+    assert n["lining/cut"] > first > n["shell/cut"]
+    (cut,) = [step for step in steps if step.key == "lining/cut"]
+    assert "first fitting" in text(cut.say[-1])
+    assert not [
+        step for step in steps if step.verb == "cut" and step is not cut and "cut.lining_last" in str(step.say)
+    ]
+
+
 @pytest.mark.parametrize("name", ["lamplighter", "kite"])
 def test_the_table_of_starts_runs_in_time_and_holds_all_the_work(name: str) -> None:
     """Common practice: what is begun first stands first; a garment is finished after its fitting."""

@@ -140,6 +140,16 @@ def test_a_childs_cape_lets_go_and_the_limit_of_height_is_the_rules_own() -> Non
         assert not any(one.key.startswith("caution.lets_go") for one in cautions(other))
 
 
+@pytest.mark.parametrize("posture", ["standing", "seated"])
+def test_who_is_seated_is_fitted_seated_and_her_hems_stay_clear_of_wheels(posture: str) -> None:
+    """Common practice of adaptive clothing."""
+    costume = made("kite")
+    sits = replace(costume.costume, wearer=replace(costume.costume.wearer, posture=posture))
+    found = [text(one) for one in cautions(replace(costume, costume=sits)) if one.key == "caution.seated"]
+    assert len(found) == (posture == "seated")
+    assert all("own chair" in one and "wheel" in one for one in found)
+
+
 def test_both_hands_of_a_hem_and_a_vent_are_named_once() -> None:
     """Ten names stood where five edges are turned up on both hands alike."""
     _, steps = worked("tailcoat", MELTON, crooked=True)

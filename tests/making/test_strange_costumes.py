@@ -7,12 +7,15 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+import numpy as np
 import pytest
 
 from drafting.costume.garment import draft_garment
 from drafting.fabric import Fabric
 from drafting.making.model import Step
 from drafting.making.rules import unsound
+from drafting.making.stages.drawn import sewn_on_paper
+from drafting.making.stages.picture import InkLine
 from drafting.making.words import text
 from tests.bodies import bdims
 from tests.making.orders import WOVEN, costume_of, order_of, uneven
@@ -72,6 +75,26 @@ def test_a_bias_seam_of_sheer_cloth_is_neatened_and_not_pressed_open() -> None:
         assert "press_bias" not in keys(step)
         assert step.setting is not None
         assert step.setting.press == "to one side"
+
+
+@pytest.mark.parametrize("fabric", [SHEER, replace(WOVEN, takes_fusible=False)])
+def test_a_wing_collar_is_not_pad_stitched(fabric: Fabric) -> None:
+    assert not [step.key for step in ordered("shirt", fabric, collar="wing") if "pad_stitch" in keys(step)]
+
+
+def test_a_slit_and_its_placket_are_seen_on_the_sleeve() -> None:
+    """The drawing showed a whole sleeve and nothing on it."""
+    costume = costume_of(draft_garment(bdims()[3], SHEER, "shirt", {"sleeve_opening": "placket"}), SHEER)
+    steps = order_of(costume)
+    drawn = {step.key: (step, shown) for step, _, shown in sewn_on_paper(costume, steps)}
+    slits = [shown for step, shown in drawn.values() if {"slit_under", "slit_placket"} & {*keys(step)}]
+    assert len(slits) == 2
+    (mark,) = [m for p in costume.garments[0].draft.pieces for m in p.placements if m.what == "slit"]
+    for shown in slits:
+        assert shown is not None
+        rows = [ink for panel in shown.panels for ink in panel.inks if isinstance(ink, InkLine)]
+        sewn = [float(np.abs(np.diff(row.points)).sum()) for row in rows if row.stroke == "sewing"]
+        assert max(sewn) == pytest.approx(mark.path.length)
 
 
 def test_each_hand_of_a_strap_is_told_once_where_the_two_sides_differ() -> None:

@@ -2,19 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence, Set
 from dataclasses import replace
 
 from drafting.making.model import Step
 
 
-def in_waiting_time(steps: Sequence[Step]) -> tuple[Step, ...]:
+def in_waiting_time(steps: Sequence[Step], after: Mapping[str, Set[str]] = {}) -> tuple[Step, ...]:
     """Return the steps numbered, in an order in which every part exists and waits are used.
+
+    `after` names by its key what else a step waits for, by the keys of those steps.
 
     The steps come in an order that is right where nothing waits. They are taken one by one: the first
     whose parts are there and ready; only if every part is still drying or hanging does the maker wait.
     """
-    needs = steps_before(steps)
+    needs = {key: {*before, *after.get(key, ())} for key, before in steps_before(steps).items()}
     ready: dict[str, float] = {}
     left, clock, out = list(steps), 0.0, list[Step]()
     while left:

@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from drafting.draft.by_role import edges_as
 from drafting.draft.pattern import CutPiece
 from drafting.draft.piece import Piece
-from drafting.draft.roles import EdgeRole
+from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.fabric import Fabric, handling
 from drafting.making.docket import interfaced, is_block_fused
 from drafting.making.model import Said, said
@@ -60,6 +60,11 @@ def _inside(bench: Bench, piece: Piece, fabric: Fabric | None) -> Iterator[Said]
         if has_pile(fabric):
             yield said("do.fuse_pile")
         return
-    rolls = any(mark.what == "roll line" for mark in piece.placements)
-    if fabric is not None and rolls and handling(fabric).holds != "clips":
+    rolls = any(mark.what == "roll line" for mark in piece.placements) and piece.role not in TURNED_OVER
+    if fabric is not None and rolls and handling(fabric).holds != "clips" and handling(fabric).neatens != "french":
         yield said("do.pad_stitch", piece=piece.name)
+
+
+TURNED_OVER = (PieceRole.COLLAR_STAND,)
+"""What is folded over on a roll line and never pad-stitched: a wing collar's tips. Nor is sheer cloth, through
+which every stitch shows (common practice)."""

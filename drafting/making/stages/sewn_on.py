@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator, Sequence
 import numpy as np
 
 from drafting.draft.draft import EdgeRef
-from drafting.draft.piece import Placement
+from drafting.draft.piece import NAMED_MARK, Placement
 from drafting.geometry.curve import Points
 from drafting.geometry.moves import STAY, TURNED_OVER, Motion, mirrored_in
 from drafting.geometry.polylines import evenly_spaced, left_of
@@ -19,6 +19,9 @@ from drafting.making.stages.so_far import SoFar
 
 TRIM, BONE, ZIP = 12.0, 10.0, 11.0
 """mm of cloth: half the width of a trim as drawn, of a bone's channel, and of a zip's tape (ours)."""
+
+STRIP, APART = 14.0, 1.0
+"""mm of cloth: half the width of what is sewn along a line, as drawn; and from which a line is no ring (ours)."""
 
 LEFT, RIGHT = "left", "right"
 
@@ -45,8 +48,19 @@ def applied(goods: Goods, name: str, marks: Iterable[Placement]) -> StageDrawing
     inks: list[Ink] = [cloth(shape, move, over=False)]
     for mark in marks:
         ring = move(mark.path.points(CHORD))
-        inks += [Face("notion", ring, mark.piece), InkLine("sewing", np.append(ring, ring[:1]), mark.name)]
-    return StageDrawing("applied", (drawn_panel([*inks, name_on(shape, move(shape.outline))]),))
+        if abs(ring[0] - ring[-1]) > APART:
+            inks += _along(ring, mark)
+        else:
+            inks += [Face("notion", ring, mark.piece), InkLine("sewing", np.append(ring, ring[:1]), mark.name)]
+    lines = all(abs(mark.path.end - mark.path.start) > APART for mark in marks)
+    shown = drawn_panel([*inks, name_on(shape, move(shape.outline))])
+    return StageDrawing("applied", (closer(shown) if lines else shown,))
+
+
+def _along(line: Points, mark: Placement) -> Iterator[Ink]:
+    """Yield what is sewn along a line that is no ring, as a slit's strip: its cloth and the row on it."""
+    yield Face("notion", np.concatenate([left_of(line, STRIP), left_of(line, -STRIP)[::-1]]), mark.piece)
+    yield InkLine("sewing", line, mark.name)
 
 
 def _halves(shape: Shape) -> list[Motion]:
@@ -93,6 +107,9 @@ def _sign(mark: Placement, move: Motion, of: str) -> Iterator[Ink]:
             corners = np.array([-13 - 5j, 13 - 5j, 13 + 5j, -13 + 5j])
             yield Face("notion", middle + corners * way)
             yield InkLine("firm", middle + np.array([-11, 11]) * way, of)
+        case _ if mark.what == NAMED_MARK:
+            yield InkLine("sewing", line, of)
+            yield InkMark("button", middle, size=13.0)
         case "eyelet":
             yield InkMark("button", middle, size=7.0)
         case _:
