@@ -18,13 +18,14 @@ from drafting.body import Body
 from drafting.body.children import is_child
 from drafting.draft.chain import Chain
 from drafting.draft.draft import Draft, Notion, Seam, SeamNotch
-from drafting.draft.piece import Edge, EdgeKind, Piece
+from drafting.draft.piece import NAMED_MARK, Edge, EdgeKind, Piece, Placement
 from drafting.draft.roles import EdgeRole, Half, PieceRole, SeamKind
 from drafting.fabric import Fabric
 from drafting.geometry import line
 from drafting.ground.choices import choice
 from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
+from drafting.ground.scale import body_scale
 from drafting.ground.sources import AS_ASKED, BY_EYE, practice
 from drafting.shaping.cape.hood import head_girth, hood_lines
 from drafting.shaping.details.collar_lines import StandEdges, stand_for
@@ -102,6 +103,8 @@ def cape_neck(
     """Return the stand (`cape-stand`, cut twice, with its interfacing) or the hood (`hood`)."""
     made = _hood if choices.cape_neck == "hood" else _stand
     piece, more = made(body, choices, front_neck, back_neck)
+    closes, found = _settled(body, choices.cape_closes)
+    piece = replace(piece, placements=(_mark(piece, closes, body_scale(body)),))
     at = front_neck.path.length
     neck = Seam(
         "neck",
@@ -113,7 +116,6 @@ def cape_neck(
         kind=SeamKind.PLAIN if piece.role is PieceRole.HOOD else SeamKind.ATTACHED,  # a hood is one layer
     )
     draft = Draft((piece,), (neck,)) + more
-    closes, found = _settled(body, choices.cape_closes)
     notions = (*draft.notions, _closing(closes, piece.name))
     return replace(draft, notions=notions, findings=(*draft.findings, *found))
 
@@ -167,6 +169,14 @@ def _hood(body: Body, choices: Choices, front: Chain, back: Chain) -> tuple[Piec
     return piece, Draft(
         (), (middle,), findings=(said,), facts={"hood_height": lines.height, "hood_depth": lines.depth}
     )
+
+
+def _mark(piece: Piece, closes: str, scale: float) -> Placement:
+    """Return where what closes the neck is sewn on: beside the front end of the neck seam, inside both."""
+    neck, size = piece["neck"].path, HOOK * min(1.0, scale)
+    way = neck.tangent(0.0)
+    start = neck.start + size / 2 * (way + 1j * way)
+    return Placement(closes, line(start, start + size * way), NAMED_MARK)
 
 
 def _settled(body: Body, asked: str) -> tuple[str, tuple[Finding, ...]]:

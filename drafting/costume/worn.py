@@ -15,7 +15,7 @@ from drafting.costume.make import Made, MadeGarment
 from drafting.costume.telling import Tell, tell_nobody
 from drafting.costume.worn_seen import seen_edges, turns_over
 from drafting.costume.worn_sewn import FINE, cloths_of, coarse_mesh, plies_of, sewn_and_placed
-from drafting.costume.worn_treated import has_tails, seat_back, treated_hems
+from drafting.costume.worn_treated import free_hems, has_tails, seat_back, too_much, treated_hems
 from drafting.draft.draft import EdgeRef
 from drafting.fabric import Fabric
 from drafting.ground.frozen import freeze
@@ -38,7 +38,7 @@ from drafting.worn.stands.levels import levels_worn
 from drafting.worn.stands.model import GarmentWorn
 from drafting.worn.stands.puffs import puffs_told
 from drafting.worn.stands.told import garment_told, most_serious_first, sits_on, told_treated
-from drafting.worn.stands.treated import TreatedHem, hanging
+from drafting.worn.stands.treated import TreatedHem
 from drafting.worn.stands.words import Remark, remark
 
 FULL = Limits(steps=1000)
@@ -155,11 +155,14 @@ def _found(
         hem=hem_worn(lines, seat_back(form), widths),
         seconds=rest.seconds,
     )
-    hangs = has_tails(garment.draft) and hanging(rest.mesh).any() and rest.settled
-    sits = sits_on(found.hem, form.levels["knee"]) if found.hem and hangs else ()
+    hangs = rest.settled and bool(free_hems(garment.draft, rest.mesh))
+    parts, knee = has_tails(garment.draft), form.levels["knee"]
+    sits = sits_on(found.hem, knee, parts=parts) if found.hem and hangs else ()
     puffs = puffs_told(rest, garment.draft) if rest.settled else ()
     held = held_told(slides, sank if rest.settled else None)
-    words = most_serious_first((*garment_told(found), *held, *puffs, *sits, *told_treated(treated)))
+    words = most_serious_first(
+        (*garment_told(found), *held, *puffs, *sits, *told_treated(treated, knee), *_not_reckoned(rest, hangs))
+    )
     place = [g.name for g in made.garments].index(garment.name)
     return WornGarment(
         name=garment.name,
@@ -173,6 +176,11 @@ def _found(
         lines=tuple(seen_edges(garment.draft, rest.mesh)),
         over=turned_over(rest, {p.name for p in garment.draft.pieces if turns_over(p)}, form.distance),
     )
+
+
+def _not_reckoned(rest: AtRest, hangs: bool) -> tuple[Remark, ...]:
+    """Return that a hem which hangs free takes too much cloth for its treatments, where it does."""
+    return (remark("treated.too_much"),) if hangs and too_much(rest.mesh) else ()
 
 
 def _over_one_another(garments: list[WornGarment], form: Form) -> tuple[WornGarment, ...]:

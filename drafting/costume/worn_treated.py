@@ -1,4 +1,4 @@
-"""What hangs from the waist let fall again under each treatment, from three starts."""
+"""What hangs from the waist or the neck let fall again under each treatment, from three starts."""
 
 from __future__ import annotations
 
@@ -20,9 +20,10 @@ from drafting.worn.stands.hems import hem_lines, hem_width, hem_worn, hems_of
 from drafting.worn.stands.treated import (
     SWING,
     TreatedHem,
-    hanging,
     hanging_points,
+    hangs_free,
     swung,
+    treated_alike,
     treated_mesh,
     treatments_of,
 )
@@ -31,33 +32,59 @@ AGAIN = Limits(steps=200)
 """How long what hangs is looked after, once more for each treatment and each start: 8 s of a tailcoat."""
 
 
+STARTS = (0.0, SWING, -SWING)
+"""mm by which what hangs is swung before it falls again."""
+
+MUCH, TOO_MUCH = 1500, 3000
+"""Sewn points for each hand from which each treatment falls once only, and from which none is reckoned: a circle
+skirt to the knee has 2,375, and takes some 15 s a fall."""
+
+
 def seat_back(form: Form) -> float:
     """Return how far back the seat lies, y in mm."""
     return float(form.contour(form.levels["hip"])[:, 1].max())
 
 
 def has_tails(draft: Draft) -> bool:
-    """Return whether tails hang from a body: what is asked of them is not asked of a skirt or a cape."""
+    """Return whether tails hang from a body: they part, and are laid to the sides before sitting down."""
     return bool(pieces_as(draft, PieceRole.TAIL, PieceRole.GODET))
+
+
+def free_hems(draft: Draft, mesh: SewnMesh) -> tuple[EdgeRef, ...]:
+    """Return the hems of a garment if any of them hangs free: of tails, a skirt, a peplum, a cape; else none."""
+    free = {piece.name for index, piece in enumerate(mesh.pieces) if hangs_free(mesh, index)}
+    hems = hems_of(draft)
+    return hems if any(ref in mesh.edges and ref[0] in free for ref in hems) else ()
 
 
 def treated_hems(
     garment: MadeGarment, rest: AtRest, cloth: Fabric, form: Form, beneath: float
 ) -> Iterator[TreatedHem]:
-    """Yield the hem of what hangs, as drafted and under each treatment that its cloth takes, from three starts."""
-    hems = hems_of(garment.draft)
-    if (
-        not has_tails(garment.draft)
-        or not hanging(rest.mesh).any()
-        or not any(ref in rest.mesh.edges for ref in hems)
-    ):
+    """Yield the hem of what hangs, as drafted and under each treatment that its cloth takes, from several starts.
+
+    Untreated is told where the draft itself treats the hem. Of cloth that takes `TOO_MUCH` nothing is yielded.
+    """
+    hems = free_hems(garment.draft, rest.mesh)
+    if not hems or too_much(rest.mesh):
         return
     held = ~hanging_points(rest.mesh)
+    starts = STARTS if _points(rest.mesh) <= MUCH else STARTS[:1]
     meshes = [("drafted", rest.mesh)]
     meshes += [(n, treated_mesh(rest.mesh, hems, stiffened(cloth, way))) for n, way in treatments_of(cloth)]
     for name, mesh in meshes:
-        falls = [_fallen(mesh, rest, by, form, beneath, held) for by in (0.0, SWING, -SWING)]
-        yield _hem_of(name, [fall for fall in falls if fall.settled], hems, form)
+        if mesh is rest.mesh or not treated_alike(mesh, rest.mesh):
+            falls = [_fallen(mesh, rest, by, form, beneath, held) for by in starts]
+            yield _hem_of(name, [fall for fall in falls if fall.settled], hems, form)
+
+
+def too_much(mesh: SewnMesh) -> bool:
+    """Return whether a mesh has so many sewn points that its treatments are not reckoned."""
+    return _points(mesh) > TOO_MUCH
+
+
+def _points(mesh: SewnMesh) -> float:
+    """Return the sewn points of one hand."""
+    return mesh.count / (1 if mesh.halved else 2)
 
 
 def _fallen(mesh: SewnMesh, rest: AtRest, by: float, form: Form, beneath: float, held: Truth) -> AtRest:

@@ -8,6 +8,10 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
+from drafting.costume import worn_treated
+from drafting.costume.garment import draft_garment
+from drafting.costume.worn import worn
+from drafting.costume.worn_sewn import COARSE
 from drafting.draft.frame import BodyFrame, BodyHeight
 from drafting.fabric import Fabric
 from drafting.worn.cloth import Treatment, stiffened
@@ -15,8 +19,18 @@ from drafting.worn.nouns import AtRest, Limb, Rod, SewnPiece
 from drafting.worn.stands.hems import hem_lines, hem_worn
 from drafting.worn.stands.model import HemWorn
 from drafting.worn.stands.told import sits_on, told_treated
-from drafting.worn.stands.treated import TreatedHem, chained, hanging_points, swung, treated_mesh, treatments_of
+from drafting.worn.stands.treated import (
+    TreatedHem,
+    chained,
+    hanging_points,
+    hangs_free,
+    swung,
+    treated_mesh,
+    treatments_of,
+)
 from drafting.worn.stands.words import worded
+from tests.making.orders import WOVEN, costume_of
+from tests.worn.dressed import trial_wearer
 from tests.worn.made_up import tube
 
 CLOTH = Fabric("velveteen", mass=290.0, bending_length_along=31.0, bending_length_across=27.0)
@@ -144,8 +158,57 @@ def test_each_treatment_is_told_with_its_range_and_which_reaches_farthest() -> N
     assert words[4] == "It stands out farthest behind with a boned hem."
 
 
+def test_what_is_wider_than_a_door_or_a_chair_is_told_by_its_treatments() -> None:
+    """Widths of 800 and 450 mm are common practice; a hem higher than one sits on is not told of a chair."""
+    hems = (
+        TreatedHem("drafted", hem(440, 60, 430, 445), ()),
+        TreatedHem("fused", hem(790, 60, 780, 810), ()),
+        TreatedHem("boned", hem(640, 60, 640, 640), ()),
+    )
+    words = [worded(said, "cm") for said in told_treated(hems, knee=480.0)][-2:]
+    assert words[0] == "Wider than a doorway (80 cm): fused all over."
+    assert words[1] == "Wider than a chair's seat (45 cm): fused all over and with a boned hem."
+    assert not [said for said in told_treated(hems, knee=150.0) if said.key.startswith("treated.chair")]
+    assert [said.key for said in told_treated(hems[1:2] * 2)][-1] == "treated.doorway_all"
+
+
+def round_the_trunk() -> AtRest:
+    """Return the skirt as a piece of the trunk, as a straight skirt is: waist at its top, hip 200 mm lower."""
+    rest, top = skirt(), 500.0
+    places = ((BodyHeight.WAIST, complex(0.0, top)), (BodyHeight.HIP, complex(0.0, top - 200.0)))
+    piece = SewnPiece("body", Limb.TRUNK, 90.0, frame=BodyFrame(heights=places))
+    return replace(rest, mesh=replace(rest.mesh, pieces=(piece,)))
+
+
+def test_a_skirt_hangs_free_from_its_hip_and_what_hangs_from_the_shoulders_does_not() -> None:
+    rest = round_the_trunk()
+    free = hanging_points(rest.mesh)
+    assert free[rest.points[:, 2] < 990].all()
+    assert not free[rest.points[:, 2] > 1010].any()
+    (piece,) = rest.mesh.pieces
+    bust = BodyFrame(heights=(*piece.frame.heights, (BodyHeight.BUST, complex(0.0, 700.0))))
+    shirt = replace(rest.mesh, pieces=(replace(piece, frame=bust),))
+    assert not hanging_points(shirt).any()
+    assert [hangs_free(mesh, 0) for mesh in (rest.mesh, shirt, skirt().mesh)] == [True, False, True]
+
+
+def test_a_straight_skirt_gets_each_treatment_and_a_bone_rounds_its_hem(monkeypatch: pytest.MonkeyPatch) -> None:
+    """A bone is straight at rest: bent to a ring it presses its hem towards a circle."""
+    monkeypatch.setattr(worn_treated, "STARTS", (0.0,))  # one fall each is enough here
+    body = trial_wearer()
+    made = costume_of(draft_garment(body, WOVEN, "skirt", {}), WOVEN)
+    made = replace(made, costume=replace(made.costume, wearer=body))
+    (found,) = worn(made, mesh=COARSE).garments
+    hems = {one.name: one.hem for one in found.treated}
+    assert list(hems) == ["drafted", "starched", "fused", "band", "boned"]
+    assert all(hems.values())
+    deep = {one.name: np.ptp(np.concatenate(one.lines)[:, 1]) for one in found.treated}
+    assert deep["boned"] > deep["fused"] > deep["drafted"]
+
+
 def test_a_wide_hem_below_the_seat_is_told_for_sitting_down() -> None:
     assert [said.key for said in sits_on(hem(520, 60, 520, 520), knee=480)] == ["hem.seat"]
+    assert [said.key for said in sits_on(hem(520, 60, 520, 520), knee=480, parts=False)] == ["hem.seat_round"]
     assert not list(sits_on(hem(400, 60, 400, 400), knee=480))
 
 

@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
 
 from drafting.draft.draft import EdgeRef, Notion, Seam
-from drafting.draft.piece import EdgeKind
+from drafting.draft.piece import NAMED_MARK, EdgeKind
 from drafting.draft.roles import SeamKind
 from drafting.making.model import Step
 from drafting.making.order.parts import notion_key
@@ -172,7 +172,9 @@ def _of_marks(so_far: SoFar, own: Sequence[str], step: Step) -> StageDrawing | N
         refs = [ref for notion in _notions(so_far, step) for ref in notion.edges]
         return edges_turned(so_far, refs, elastic=True)
     whats = (*MARKED.get(step.verb, ()), *sorted(notions), "eyelet")
-    return marked_work(goods, own, whats) if step.verb in MARKED else None
+    if step.verb not in MARKED:
+        return None
+    return marked_work(goods, own, whats) or marked_work(goods, own, (NAMED_MARK,))
 
 
 def _notions(so_far: SoFar, step: Step) -> list[Notion]:

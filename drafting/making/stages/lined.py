@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Container, Iterator, Sequence
 
 import numpy as np
 
@@ -36,7 +36,7 @@ def _laid(so_far: SoFar, linings: Sequence[str], *, work: bool) -> Iterator[list
             if not work:
                 inks.append(InkLine("basting", np.append(ring, ring[:1]), shape.name))
             inks += (
-                [InkLine("sewing", move(line), of) for line, of in _joined_edges(so_far, shell, shape.edges)]
+                [InkLine("sewing", move(line), of) for line, of in _joined_edges(so_far, shell, behind)]
                 if work
                 else []
             )
@@ -44,11 +44,11 @@ def _laid(so_far: SoFar, linings: Sequence[str], *, work: bool) -> Iterator[list
         yield inks
 
 
-def _joined_edges(so_far: SoFar, shell: str, edges: object) -> Iterator[tuple[np.ndarray, str]]:
-    """Yield the lining's edges that lie behind seams of the shell, where they have the same place in it."""
+def _joined_edges(so_far: SoFar, shell: str, behind: Container[str]) -> Iterator[tuple[np.ndarray, str]]:
+    """Yield the lining's edges that lie behind seams of the shell whose pieces are all lined, where they have
+    the same place in it."""
     own = so_far.goods.shapes[shell]
     for seam in so_far.goods.seams.values():
-        if seam.name in so_far.sewn:
-            yield from (
-                (own.edges[edge], f"lining: {seam.name}") for piece, edge in (*seam.a, *seam.b) if piece == shell
-            )
+        refs = (*seam.a, *seam.b)
+        if seam.name in so_far.sewn and all(piece in behind for piece, _ in refs):
+            yield from ((own.edges[edge], f"lining: {seam.name}") for piece, edge in refs if piece == shell)

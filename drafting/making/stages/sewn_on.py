@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator, Sequence
 import numpy as np
 
 from drafting.draft.draft import EdgeRef
-from drafting.draft.piece import Placement
+from drafting.draft.piece import NAMED_MARK, Placement
 from drafting.geometry.curve import Points
 from drafting.geometry.moves import STAY, TURNED_OVER, Motion, mirrored_in
 from drafting.geometry.polylines import evenly_spaced, left_of
@@ -107,6 +107,9 @@ def _sign(mark: Placement, move: Motion, of: str) -> Iterator[Ink]:
             corners = np.array([-13 - 5j, 13 - 5j, 13 + 5j, -13 + 5j])
             yield Face("notion", middle + corners * way)
             yield InkLine("firm", middle + np.array([-11, 11]) * way, of)
+        case _ if mark.what == NAMED_MARK:
+            yield InkLine("sewing", line, of)
+            yield InkMark("button", middle, size=13.0)
         case "eyelet":
             yield InkMark("button", middle, size=7.0)
         case _:

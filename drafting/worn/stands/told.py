@@ -30,6 +30,9 @@ TRAILING = 50.0
 DOORWAY, CHAIR = 800.0, 450.0
 """mm: clear width of a doorway, and width of a chair's seat (common practice)."""
 
+SAT_ON = 250.0
+"""mm over the knee below which a hem is sat on, or lies beside the chair (by eye)."""
+
 
 def garment_told(found: GarmentWorn) -> tuple[Remark, ...]:
     """Return what is to be said of a garment; of one that has not settled, that only its shape is shown."""
@@ -129,8 +132,9 @@ def _hem(hem: HemWorn) -> Iterator[Remark]:
         yield remark("hem.doorway", doorway=DOORWAY)
 
 
-def told_treated(hems: Iterable[TreatedHem]) -> Iterator[Remark]:
-    """Yield what each treatment does to a hem, and which reaches farthest back."""
+def told_treated(hems: Iterable[TreatedHem], knee: float | None = None) -> Iterator[Remark]:
+    """Yield what each treatment does to a hem, which reaches farthest back, and with which it is wider than a
+    doorway or, where it hangs lower than a chair's seat (`knee`: the height of the knee, mm), than that."""
     hems = tuple(hems)
     for treated in hems:
         name = remark(f"treated.{treated.name}")
@@ -144,9 +148,27 @@ def told_treated(hems: Iterable[TreatedHem]) -> Iterator[Remark]:
     if len(known) > 1:
         best = max(known, key=lambda treated: treated.hem.back_reach if treated.hem else 0.0)
         yield remark("treated.farthest", treatment=remark(f"treated.{best.name}"))
+        yield from _wider("treated.doorway", DOORWAY, known)
+        if knee is not None:
+            yield from _wider(
+                "treated.chair", CHAIR, [one for one in known if one.hem and _seat_high(one.hem, knee)]
+            )
 
 
-def sits_on(hem: HemWorn, knee: float) -> Iterator[Remark]:
-    """Yield what a hem below the seat means on a chair; `knee` is the height of the knee, mm."""
-    if hem.lowest < knee + 250 and hem.range[1] > CHAIR:
-        yield remark("hem.seat", seat=CHAIR)
+def _wider(key: str, most: float, known: list[TreatedHem]) -> Iterator[Remark]:
+    wider = tuple(remark(f"treated.{one.name}") for one in known if one.hem and one.hem.range[1] > most)
+    if len(wider) == len(known) and wider:
+        yield remark(f"{key}_all", wide=most)
+    elif wider:
+        yield remark(key, wide=most, parts=wider)
+
+
+def _seat_high(hem: HemWorn, knee: float) -> bool:
+    """Return whether a hem hangs lower than where one sits."""
+    return hem.lowest < knee + SAT_ON
+
+
+def sits_on(hem: HemWorn, knee: float, *, parts: bool = True) -> Iterator[Remark]:
+    """Yield what a hem below the seat means on a chair; `knee` is the height of the knee, mm; tails `parts`."""
+    if _seat_high(hem, knee) and hem.range[1] > CHAIR:
+        yield remark("hem.seat" if parts else "hem.seat_round", seat=CHAIR)

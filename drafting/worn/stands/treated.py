@@ -1,4 +1,4 @@
-"""What hangs from the waist, stiffened in one way after another: the same mesh, other plies, another rod."""
+"""What hangs from waist or neck, stiffened in one way after another: the same mesh, other plies, another rod."""
 
 from __future__ import annotations
 
@@ -13,6 +13,7 @@ from drafting.draft.frame import BodyHeight
 from drafting.fabric import Fabric
 from drafting.worn.cloth import Stiffened, Treatment
 from drafting.worn.nouns import AtRest, Limb, Reals, Rod, SewnMesh, Truth, Whole
+from drafting.worn.placed.braces import HIGHER
 from drafting.worn.stands.model import HemWorn
 
 SWING = 30.0
@@ -42,10 +43,25 @@ def treatments_of(fabric: Fabric) -> Iterator[tuple[str, Treatment]]:
     yield "boned", Treatment.BONED
 
 
-def hanging(mesh: SewnMesh) -> Truth:
-    """Return (T,): which triangles hang from the waist.
+def hangs_free(mesh: SewnMesh, index: int) -> bool:
+    """Return whether a piece's hem hangs free: declared to hang, or round the trunk from the waist down."""
+    piece = mesh.pieces[index]
+    waist = piece.frame.at(BodyHeight.WAIST)
+    if piece.limb is not Limb.TRUNK or waist is None:
+        return piece.limb is Limb.HANGS
+    top = mesh.flat[mesh.triangles[mesh.piece == index]][:, :, 1].max()
+    return bool(top < waist.imag + HIGH_WAIST) and all(piece.frame.at(high) is None for high in HIGHER)
 
-    Of a piece that goes on below its waist in one, between pieces that hang, the part below.
+
+HIGH_WAIST = 80.0
+"""mm: what goes up farther over its waist is no skirt (ours)."""
+
+
+def hanging(mesh: SewnMesh) -> Truth:
+    """Return (T,): which triangles hang from the waist, or from the neck.
+
+    Of a piece that goes on below its waist in one, between pieces that hang, the part below; of one that goes
+    round the trunk from the waist down, what lies below the hip.
     """
     hangs = np.array([piece.limb is Limb.HANGS for piece in mesh.pieces], bool)[mesh.piece]
     beside = np.isin(mesh.sewn, mesh.sewn[hangs]).any(axis=1) & ~hangs
@@ -53,8 +69,18 @@ def hanging(mesh: SewnMesh) -> Truth:
         waist = mesh.pieces[number].frame.at(BodyHeight.WAIST)
         if waist is not None:
             own = mesh.piece == number
-            hangs |= own & (mesh.flat[mesh.triangles][:, :, 1].mean(axis=1) < waist.imag)
+            hangs |= own & _lower(mesh, waist)
+    for number, piece in enumerate(mesh.pieces):
+        place = piece.frame.at(BodyHeight.HIP) or piece.frame.at(BodyHeight.WAIST)
+        if piece.limb is Limb.TRUNK and place is not None and hangs_free(mesh, number):
+            hangs |= (mesh.piece == number) & _lower(mesh, place)
     return hangs
+
+
+def _lower(mesh: SewnMesh, place: complex) -> Truth:
+    """Return (T,): which flat triangles lie lower than a place."""
+    lower: Truth = mesh.flat[mesh.triangles][:, :, 1].mean(axis=1) < place.imag
+    return lower
 
 
 def hanging_points(mesh: SewnMesh) -> Truth:
@@ -69,7 +95,7 @@ def hanging_points(mesh: SewnMesh) -> Truth:
 def treated_mesh(mesh: SewnMesh, hems: Iterable[EdgeRef], stiff: Stiffened) -> SewnMesh:
     """Return the mesh with what hangs stiffened so, and in no other way; its own bones are taken out.
 
-    A bone runs along the hem of pieces that hang, not round a pleat into the piece behind.
+    A bone runs along the hem of pieces that hang free, not round a pleat into the piece behind.
     """
     hangs, lines = hanging(mesh), {ref: mesh.edges[ref] for ref in hems if ref in mesh.edges}
     low = hangs & _near_hem(mesh, np.concatenate(list(lines.values())), stiff.hem_depth)
@@ -77,10 +103,16 @@ def treated_mesh(mesh: SewnMesh, hems: Iterable[EdgeRef], stiff: Stiffened) -> S
     ply = np.where(low, first + 1, np.where(hangs, first, mesh.ply))
     free = hanging_points(mesh)
     kept = tuple(rod for rod in mesh.rods if not free[rod.vertices[1:-1]].all())
-    hung = {piece.name for piece in mesh.pieces if piece.limb is Limb.HANGS}
+    hung = {piece.name for index, piece in enumerate(mesh.pieces) if hangs_free(mesh, index)}
     boned = chained([line for ref, line in lines.items() if ref[0] in hung]) if stiff.rod else ()
     rods = tuple(Rod(line, stiff.rod) for line in boned)
     return replace(mesh, plies=(*mesh.plies, stiff.whole, stiff.hem), ply=ply, rods=(*kept, *rods))
+
+
+def treated_alike(one: SewnMesh, other: SewnMesh) -> bool:
+    """Return whether two treatments of one mesh are the same: ply for ply, without a bone more or less."""
+    pairs = set(zip(one.ply.tolist(), other.ply.tolist(), strict=True))
+    return len(one.rods) == len(other.rods) and all(one.plies[a] == other.plies[b] for a, b in pairs)
 
 
 def chained(lines: Sequence[Whole]) -> tuple[Whole, ...]:
