@@ -32,7 +32,7 @@ def main(asked: list[str]) -> int:
     python = place / SCRIPTS / ("python.exe" if os.name == "nt" else "python")
     if not python.exists():
         venv.create(place, with_pip=True, symlinks=os.name != "nt")
-    pip = [str(python), "-m", "pip", "--disable-pip-version-check", "install", "-q"]
+    pip = [str(python), "-m", "pip", "--disable-pip-version-check", "install", "-q", "--no-compile"]
     subprocess.run(
         [*pip, "--only-binary", ":all:", "--require-hashes", "-r", str(ROOT / ".ci" / lock)], check=True
     )
