@@ -169,11 +169,11 @@ def _farthest(known: list[tuple[str, HemWorn]]) -> Iterator[Remark]:
 
 def _wider(key: str, most: float, wider: list[str], of: int, then: str) -> Iterator[Remark]:
     """Yield with which of `of` treatments a hem is wider than `most` mm, and what to do."""
-    facts = {"wide": most, "then": remark(then)}
     if wider and len(wider) == of:
-        yield remark(f"treated.{key}_all", **facts)
+        yield remark(f"treated.{key}_all", wide=most, then=remark(then))
     elif wider:
-        yield remark(f"treated.{key}", **facts, parts=tuple(remark(f"treated.{name}") for name in wider))
+        parts = tuple(remark(f"treated.{name}") for name in wider)
+        yield remark(f"treated.{key}", wide=most, parts=parts, then=remark(then))
 
 
 def _sat_wide(hem: HemWorn, knee: float) -> bool:
