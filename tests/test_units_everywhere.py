@@ -154,6 +154,7 @@ def sentences_of(record: object, at: str) -> Iterator[tuple[str, str]]:
 def console(made: object, printed: object, folder: Path) -> Iterator[tuple[str, str]]:
     """Yield what the commands print."""
     costume = made.costume  # type: ignore[attr-defined]
+    # Of the second garment: drafting the first, a coat, again for each measure takes longer.
     gains = next_measures(costume.wearer, garments=garments_of(costume, costume.wearer)[1:2])
     yield "made", made_text((*made.findings, *printed), folder, costume.told_in)  # type: ignore[attr-defined, misc]
     body = body_text(costume.wearer, gains)

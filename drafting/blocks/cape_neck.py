@@ -15,7 +15,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from drafting.body import Body
-from drafting.body.children import is_child
+from drafting.body.children import must_let_go
 from drafting.draft.chain import Chain
 from drafting.draft.draft import Draft, Notion, Seam, SeamNotch
 from drafting.draft.piece import NAMED_MARK, Edge, EdgeKind, Piece, Placement
@@ -36,9 +36,12 @@ NEEDS = ("front_neck", "back_neck")
 FACE_TURNED = 30.0
 """mm: turned inside along the face of a hood (common practice: 25 to 40)."""
 
-HOOK, TIE, TAB = 12.0, 450.0, 30.0
-"""mm: the size of a coat hook or a press stud, how long each of two ties is (common practice: 40 to 50 cm), how
-wide the tab of a press stud (ours: it holds the stud with a finger's breadth round it)."""
+HOOK, TIE = 12.0, 450.0
+"""mm: the size of a coat hook or a press stud, how long each of two ties is (common practice: 40 to 50 cm)."""
+
+TAB_WIDE, TAB_UNDER, TAB_BEYOND, TAB_SEAM = 30.0, 15.0, 25.0, 10.0
+"""mm: a press stud's tab, how wide it is, how much of it lies under its own end and how far it reaches beneath the
+other, and its seams (ours: cloth round the stud on every side)."""
 
 LETS_GO = "press stud"
 """What pulls open by itself (common practice; `Source.EN_14682` has nothing tied at a young child's neck)."""
@@ -80,7 +83,7 @@ class Choices:
     cape_closes: str = choice(
         "hook and eye",
         "word",
-        "what closes the neck; a child's has to let go, so a press stud on a tab is taken for any other",
+        "what closes the neck; on a child, or whoever is as small, it has to let go: a press stud is taken",
         words=("hook and eye", "clasp", "ties", "press stud"),
         group="closing",
         source=practice(),
@@ -181,7 +184,7 @@ def _mark(piece: Piece, closes: str, scale: float) -> Placement:
 
 def _settled(body: Body, asked: str) -> tuple[str, tuple[Finding, ...]]:
     """Return what closes the neck of this wearer, and what is said where it is not what was asked for."""
-    if asked == LETS_GO or not is_child(body):
+    if asked == LETS_GO or not must_let_go(body):
         return asked, ()
     text = (
         f"A child's cape must let go by itself where it catches: a {LETS_GO} on a tab, which pulls open, is "
@@ -198,9 +201,12 @@ def _closing(closes: str, piece: str) -> Notion:
     if closes == "clasp":
         return Notion("clasp", piece, 1, note="sewn on at the neck seam", kind="cloak clasp", piece=piece)
     if closes == LETS_GO:
+        long, wide = 2 * (TAB_UNDER + TAB_BEYOND + TAB_SEAM), TAB_WIDE + 2 * TAB_SEAM
         note = (
-            f"on a tab of the cloth, {told(2 * TAB)} by {told(TAB)}, folded and sewn under one end at the neck "
-            "seam so that half of it reaches beneath the other: pull it open by the cape alone before it is worn"
+            f"on a tab from what is left of the cloth, cut {told(long)} by {told(wide)}, folded across with the "
+            f"right sides together, both sides sewn {told(TAB_SEAM)} in, and turned; sewn under one end at the "
+            f"neck seam so that {told(TAB_BEYOND)} of it reach beneath the other: pull it open by the cape alone "
+            "before it is worn"
         )
         return Notion(LETS_GO, piece, 1, note=note, kind="press stud that pulls open", size=HOOK, piece=piece)
     return Notion("hook and eye", piece, 1, note="at the neck seam", kind="hook and eye", size=HOOK, piece=piece)

@@ -17,6 +17,9 @@ from drafting.ground.sources import memory, ours
 GROWN_BUST, CHILDS_HEIGHT, GROWN_HEIGHT = 740.0, 1400.0, 1500.0
 """mm: from these up an adult; no adult of ANSUR II has a bust under 757, none of bdims under 741."""
 
+SMALL_CHILD = 1340.0
+"""mm of height up to which no cord may be at hood, head or neck (`Source.EN_14682`: under 7 years, to 134 cm)."""
+
 NECK_AT_NONE, NECK_PER_HEIGHT = 145.0, 0.125
 """mm, and mm a mm of height: 29 cm at 116 cm, 1 1/4 cm more for each 10 (from memory)."""
 
@@ -56,6 +59,18 @@ def child_share(measured: KnownMeasures) -> float:
 def is_child(measured: KnownMeasures) -> bool:
     """Return whether the measures (mm) are those of a growing child, to any share."""
     return child_share(measured) > 0
+
+
+def must_let_go(measured: KnownMeasures) -> bool:
+    """Return whether what closes at the neck has to pull open: on a child, and on whoever is no taller than a
+    small one, whatever her chest. A doll is neither.
+
+    >>> wearers = ((1160, 600), (1300, 780), (1500, 900), (350, 200))
+    >>> [must_let_go({"height": height, "bust_girth": bust}) for height, bust in wearers]
+    [True, True, False, False]
+    """
+    small = measured["height"] <= SMALL_CHILD and _chest(measured) > DOLL * REFERENCE_BUST
+    return small or is_child(measured)
 
 
 def childs_neck(measured: Mapping[str, float]) -> float:

@@ -15,7 +15,7 @@ from drafting.costume.choices import Chosen
 from drafting.costume.hands import both_drafted
 from drafting.costume.wishes import Misfit
 from drafting.draft.draft import Draft
-from drafting.draft.named import edge_named, of_hand, piece_named
+from drafting.draft.named import edge_named, handed_name, of_hand, piece_named
 from drafting.fabric import Fabric
 from drafting.fitting.applied import Fitted, unplaced
 from drafting.fitting.limits import MOST_ROUND
@@ -97,12 +97,24 @@ def _unknown(draft: Draft, notes: Sequence[Note]) -> Iterator[Misfit]:
     for note in notes:
         try:
             if isinstance(note.where, AtEdge | AtPiece):
+                _refuse_other_hand(draft, note, note.where.piece)
                 piece = piece_named(draft, note.where.piece)
                 for edge in (getattr(note.where, "edge", ""), note.at.end if note.at else ""):
                     if edge:
                         edge_named(piece, edge)
         except DraftError as error:
             yield note.spot, error
+
+
+def _refuse_other_hand(draft: Draft, note: Note, piece: str) -> None:
+    """Raise `DraftError` where a note names the piece of one hand and says the other beside it."""
+    named = of_hand(draft, piece)
+    if named is not None:
+        stem, side = named
+        raise DraftError(
+            f"{piece} is the {side} hand's, and side says {note.side}",
+            turn=f"leave side out, or name {handed_name(stem, note.side)}",
+        )
 
 
 def _said_of(fits: Sequence[Fitted]) -> tuple[Finding, ...]:

@@ -9,15 +9,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from drafting.body import Body
+from drafting.body.children import SMALL_CHILD
 from drafting.costume.make import Made
 from drafting.draft.by_role import edge_as
 from drafting.draft.frame import Limb
 from drafting.draft.roles import EdgeRole
 from drafting.making.model import Said, said
 from drafting.making.order.hems import CLEARS, clearances, low_hems
-
-SMALL_CHILD = 1340.0
-"""mm of height up to which no cord may be at hood, head or neck (`Source.EN_14682`: under 7 years, to 134 cm)."""
 
 CHILD = 1640.0
 """mm of height taken for 14 years where no age is known (from memory: size 164)."""

@@ -27,7 +27,7 @@ from drafting.draft.walk import walk
 from drafting.fabric import Fabric
 from drafting.ground.errors import DraftError
 from drafting.making import planned
-from drafting.making.cautions import children
+from drafting.making.cautions import cautions
 from drafting.making.rules import unsound
 from drafting.making.stages.drawn import sewn_on_paper
 from drafting.making.stages.picture import InkLine
@@ -204,10 +204,12 @@ def test_a_childs_cape_is_closed_by_what_pulls_open_whatever_was_asked(asked: st
     costume = costume_of(made, WOVEN)
     step = next(step for step in order_of(costume) if step.notions and "press stud" in step.notions[0])
     assert "press stud" in text(step.say[0])
-    assert not any(s.key == "caution.cords_there" for s in children(child(1160.0), False))
+    assert not any(said.key == "caution.cords_there" for said in cautions(costume))
     assert [mark.name for piece in made.draft.pieces for mark in piece.placements] == ["press stud"]
     (shown,) = [drawing for one, _, drawing in sewn_on_paper(costume, [step]) if drawing]
     assert any(isinstance(ink, InkLine) and ink.stroke == "sewing" for panel in shown.panels for ink in panel.inks)
+    short = cape(bdims()[3].changed(height=1300.0), cape_closes=asked)  # no taller, though her chest is grown
+    assert "press stud" in [notion.what for notion in short.draft.notions]
     grown = [n.what for n in cape(bdims()[3], cape_closes=asked).draft.notions if n.what != "interfacing"]
     assert grown == ["ribbon tie" if asked == "ties" else asked]
     assert made.draft.pieces[0]["centre_front"].kind is EdgeKind.OPENING

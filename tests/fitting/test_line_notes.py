@@ -76,7 +76,7 @@ def test_the_piece_of_one_hand_may_be_named_as_it_is_printed(tmp_path: Path, cap
     assert any(piece.name == "sleeve-left" for piece in named.pieces)
     path = costume(tmp_path, note.replace("verb", 'side = "right"\nverb'))
     assert main(["make", str(path), "--out", str(tmp_path / "out")]) == 2
-    assert "there is no piece sleeve-left" in capsys.readouterr().err
+    assert "sleeve-left is the left hand's, and side says right; leave side out" in capsys.readouterr().err
 
 
 def test_a_note_that_moves_a_girth_too_far_goes_back_to_the_tape(tmp_path: Path, plain: Made) -> None:

@@ -14,11 +14,12 @@ from functools import cache
 import pytest
 
 from drafting.body import Body
+from drafting.body.children import SMALL_CHILD
 from drafting.costume.garment import draft_garment
 from drafting.costume.make import Made
 from drafting.fabric import Fabric
 from drafting.ground.findings import Finding
-from drafting.making.cautions import SMALL_CHILD, cautions
+from drafting.making.cautions import cautions
 from drafting.making.keeping import keeping
 from drafting.making.model import Step
 from drafting.making.settings import setting_said
