@@ -37,7 +37,7 @@ from drafting.worn.stands.hems import hem_lines, hem_worn, hems_of
 from drafting.worn.stands.levels import levels_worn
 from drafting.worn.stands.model import GarmentWorn
 from drafting.worn.stands.puffs import puffs_told
-from drafting.worn.stands.told import garment_told, most_serious_first, sits_on, told_treated
+from drafting.worn.stands.told import garment_told, most_serious_first, sits_on, told_once, told_treated
 from drafting.worn.stands.treated import TreatedHem
 from drafting.worn.stands.words import Remark, remark
 
@@ -160,9 +160,9 @@ def _found(
     sits = sits_on(found.hem, knee, parts=parts) if found.hem and hangs else ()
     puffs = puffs_told(rest, garment.draft) if rest.settled else ()
     held = held_told(slides, sank if rest.settled else None)
-    words = most_serious_first(
-        (*garment_told(found), *held, *puffs, *sits, *told_treated(treated, knee), *_not_reckoned(rest, hangs))
-    )
+    stiff = told_treated(treated, knee, parts=parts)
+    said = told_once((*garment_told(found), *held, *puffs, *sits, *stiff, *_not_reckoned(rest, hangs)))
+    words = most_serious_first(said)
     place = [g.name for g in made.garments].index(garment.name)
     return WornGarment(
         name=garment.name,

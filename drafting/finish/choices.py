@@ -160,6 +160,10 @@ class FinishChoices:
 ENCLOSED_SEAM = 15.0
 """mm: a French seam is sewn twice, its raw edges between (common practice: 5/8 in, as for a felled one)."""
 
+LEAST_ENCLOSED = 10.0
+"""mm: a doll's French seam, its first row 5 mm outside the line and trimmed to 3 (ours: with less, the raw edges
+come out at the stitches)."""
+
 
 @dataclass(frozen=True)
 class AllowedFor:
@@ -179,10 +183,12 @@ def proposed(scale: float, sewn: AllowedFor = ONCE) -> dict[str, float]:
 
     A child's allowances are those of an adult, as hands and needles are, and one that grows has more to
     let out and to let down. Only a doll's are smaller, but never below 6 mm, which is the least that can
-    be sewn well.
+    be sewn well, or 10 mm where they are enclosed.
 
     >>> proposed(0.2)["seam_allowance"], proposed(0.7)["seam_allowance"]
     (6.0, 10.0)
+    >>> proposed(0.2, AllowedFor(enclosed=True))["seam_allowance"]
+    10.0
     >>> proposed(0.7, AllowedFor(1160))["let_out"]
     15.0
     >>> "let_out" in proposed(0.7, AllowedFor(1160, enclosed=True))
@@ -196,6 +202,8 @@ def proposed(scale: float, sewn: AllowedFor = ONCE) -> dict[str, float]:
         for name, width in defaults.items()
         if name.endswith("_allowance") and width
     }
+    if sewn.enclosed:
+        found["seam_allowance"] = max(LEAST_ENCLOSED, found["seam_allowance"])
     grows = sewn.height is not None and sewn.height < GROWING and allowance_scale(scale) == 1.0
     growth = {n: mm for n, mm in CHILD_GROWTH.items() if n != "let_out" or not sewn.enclosed}  # it is trimmed
     return found | growth if grows else found

@@ -5,18 +5,21 @@ All is common practice of the workroom.
 
 from __future__ import annotations
 
+import itertools
 import math
 from functools import cache
 
 import pytest
 
 from drafting.costume.make import Made
-from drafting.draft.piece import Piece
+from drafting.draft.piece import Edge, Piece
 from drafting.draft.roles import SeamKind
+from drafting.geometry import line
 from drafting.making.model import Step
 from drafting.making.rules import unsound
 from drafting.making.words import text
 from drafting.reading.style_made import EdgingWish
+from drafting.shaping.details.lapped_parts import lapped_parts, wide_parts_said
 from tests.alter.test_style_added import made as styled
 from tests.making.orders import WOVEN, costume_of, order_of
 from tests.making.test_order_rules import index, moved, seam, verb
@@ -82,8 +85,7 @@ def test_interfacing_too_wide_for_a_folded_fusible_is_cut_in_lapped_parts() -> N
     costume, steps = faced("cape")
     draft = costume.garments[0].draft
     for name in ("cape-front-hem-facing", "cape-back-hem-facing"):
-        if name not in draft:
-            continue
+        assert name in draft
         parts = [piece for piece in draft.pieces if name in piece.stiffens]
         assert math.fsum(map(cloth, parts)) == pytest.approx(cloth(draft[name]), rel=1e-6)
         for part in parts:
@@ -96,6 +98,16 @@ def test_interfacing_too_wide_for_a_folded_fusible_is_cut_in_lapped_parts() -> N
     assert any("lapped" in keys(step) for step in fused)
 
 
+def test_the_lapped_parts_of_uneven_halves_are_told_by_their_hand() -> None:
+    block, edges = FACED["cape"]
+    costume = costume_of(styled(block, EdgingWish("hem facing", edges, 50.0), uneven=True), WOVEN)
+    fused = [s for s in order_of(costume) if s.verb == "fuse" and "lapped" in keys(s)]
+    assert fused
+    for step in fused:
+        assert ("each_hand" in keys(step)) is any(piece.endswith("-left") for piece in step.pieces)
+    assert any("each_hand" in keys(step) for step in fused)
+
+
 def test_the_ring_of_a_sleeve_is_closed_before_its_hem_is_faced() -> None:
     costume = costume_of(styled("fitted-top", EdgingWish("hem facing", (("sleeve", "hem"),), 40.0)), WOVEN)
     steps = order_of(costume)
@@ -104,3 +116,16 @@ def test_the_ring_of_a_sleeve_is_closed_before_its_hem_is_faced() -> None:
     closing = [one.name for one in costume.garments[0].draft.seams if one.kind is SeamKind.SLEEVE]
     assert all(index(steps, seam(name)) < on for name in closing)
     assert closing
+
+
+def test_a_ring_has_as_many_parts_as_are_said_and_what_is_wider_still_is_told() -> None:
+    """24 times 400 mm are 9.6 m (arithmetic)."""
+    for length, said in ((9590.0, 0), (9700.0, 24)):
+        corners = [(0.0, 50.0), (0.0, 0.0), (length, 0.0), (length, 50.0)]
+        points = [complex(*corner) for corner in corners]
+        sides = [line(a, b) for a, b in itertools.pairwise((*points, points[0]))]
+        names = ("end", "along", "other", "inner")
+        ring = Piece("ring", tuple(Edge(n, p) for n, p in zip(names, sides, strict=True)))
+        parts = lapped_parts(ring, "along")
+        assert len(parts) == 24
+        assert len([f for f in wide_parts_said(parts) if f.level == "note"]) == said

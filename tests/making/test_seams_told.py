@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import pytest
 
+from drafting.body import wearer
+from drafting.checks.enclosed import first_row, french, narrowest
 from drafting.costume.garment import draft_garment
 from drafting.draft.roles import SeamKind
 from drafting.making.rules import unsound
@@ -37,6 +39,20 @@ def test_an_allowance_too_narrow_for_a_french_seam_is_told_and_its_first_row_lie
     sewn = [text(one) for step in order_of(costume_of(asked, SHEER)) for one in step.say if one.key == "do.french"]
     assert sewn
     assert all(f"{row} outside the line" in one for one in sewn)
+
+
+@pytest.mark.parametrize(("height", "bust"), [(350.0, 200.0), (560.0, 330.0)])
+def test_a_dolls_french_seam_has_something_to_enclose(height: float, bust: float) -> None:
+    """Its raw edges, trimmed to 3 mm, lie within the second row: the first over 4 mm outside it (arithmetic)."""
+    doll = wearer({"height": height, "bust_girth": bust, "waist_girth": bust * 0.85, "hip_girth": bust})
+    for block in ("skirt", "bishop-top"):
+        made = draft_garment(doll, SHEER, block)
+        seams = [seam for seam in made.draft.seams if french(made.draft, seam, SHEER)]
+        assert seams
+        assert all(first_row(narrowest(made.pattern, seam)) > 4.0 for seam in seams)
+        assert not [f for f in made.findings if f.check == "French seam"]
+    narrow = draft_garment(doll, SHEER, "skirt", {"seam_allowance": 6.0})
+    assert [f.level for f in narrow.findings if f.check == "French seam"] == ["warning"]
 
 
 def test_a_childs_sheer_dress_has_nothing_to_let_out_where_it_is_trimmed() -> None:

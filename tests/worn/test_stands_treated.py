@@ -18,7 +18,7 @@ from drafting.worn.cloth import Treatment, stiffened
 from drafting.worn.nouns import AtRest, Limb, Rod, SewnPiece
 from drafting.worn.stands.hems import hem_lines, hem_worn
 from drafting.worn.stands.model import HemWorn
-from drafting.worn.stands.told import sits_on, told_treated
+from drafting.worn.stands.told import sits_on, told_once, told_treated
 from drafting.worn.stands.treated import (
     TreatedHem,
     chained,
@@ -28,7 +28,7 @@ from drafting.worn.stands.treated import (
     treated_mesh,
     treatments_of,
 )
-from drafting.worn.stands.words import worded
+from drafting.worn.stands.words import remark, worded
 from tests.making.orders import WOVEN, costume_of
 from tests.worn.dressed import trial_wearer
 from tests.worn.made_up import tube
@@ -166,10 +166,43 @@ def test_what_is_wider_than_a_door_or_a_chair_is_told_by_its_treatments() -> Non
         TreatedHem("boned", hem(640, 60, 640, 640), ()),
     )
     words = [worded(said, "cm") for said in told_treated(hems, knee=480.0)][-2:]
-    assert words[0] == "Wider than a doorway (80 cm): fused all over."
-    assert words[1] == "Wider than a chair's seat (45 cm): fused all over and with a boned hem."
+    assert words[0] == (
+        "The hem is wider than a doorway (80 cm) fused all over: "
+        "it has to give, or the wearer goes through sideways."
+    )
+    assert words[1].startswith(
+        "The hem is wider than a chair's seat (45 cm) fused all over and with a boned hem: "
+    )
     assert not [said for said in told_treated(hems, knee=150.0) if said.key.startswith("treated.chair")]
     assert [said.key for said in told_treated(hems[1:2] * 2)][-1] == "treated.doorway_all"
+
+
+def test_however_it_is_treated_is_said_only_where_every_treatment_does_so() -> None:
+    """One treatment lifts the hem over the chair, as it is wider than it: it lies beside it as drafted alone."""
+    low, lifted = hem(900, 60, 900, 905), replace(hem(430, 60, 430, 440), lowest=800.0)
+    hems = (TreatedHem("drafted", low, ()), TreatedHem("boned", lifted, ()))
+    chair = [said for said in told_treated(hems, knee=480.0) if said.key.startswith("treated.chair")]
+    assert [said.key for said in chair] == ["treated.chair"]
+    assert "(45 cm) as drafted: part" in worded(chair[0], "cm")
+    both = (hems[0], TreatedHem("boned", low, ()))
+    assert [said.key for said in told_treated(both, knee=480.0)][-1] == "treated.chair_all"
+
+
+def test_a_tie_has_no_farthest_within_what_an_eighth_of_an_inch_shows() -> None:
+    for second, said in ((60.0, False), (57.0, False), (56.0, True)):
+        hems = [
+            TreatedHem(name, hem(400, reach, 400, 402), ()) for name, reach in (("plain", 60.0), ("band", second))
+        ]
+        assert ("treated.farthest" in [one.key for one in told_treated(hems)]) is said
+
+
+def test_doorway_and_chair_are_told_once() -> None:
+    wide = hem(900, 60, 900, 905)
+    own = (remark("hem.doorway"), *sits_on(wide, 480.0), remark("hem.even"))
+    again = tuple(told_treated([TreatedHem(name, wide, ()) for name in ("drafted", "boned")], 480.0))
+    kept = [said.key for said in told_once((*own, *again)) if not said.key.startswith("treated.")]
+    assert kept == ["hem.even"]
+    assert [said.key for said in told_once(own)] == ["hem.doorway", "hem.seat", "hem.even"]
 
 
 def round_the_trunk() -> AtRest:
@@ -192,6 +225,16 @@ def test_a_skirt_hangs_free_from_its_hip_and_what_hangs_from_the_shoulders_does_
     assert [hangs_free(mesh, 0) for mesh in (rest.mesh, shirt, skirt().mesh)] == [True, False, True]
 
 
+def test_a_hip_at_the_origin_of_its_piece_is_a_hip() -> None:
+    rest = round_the_trunk()
+    (piece,) = rest.mesh.pieces
+    heights = tuple((height, at - 300j) for height, at in piece.frame.heights)
+    assert (BodyHeight.HIP, 0j) in heights
+    lower = replace(piece, frame=BodyFrame(heights=heights))
+    mesh = replace(rest.mesh, pieces=(lower,), flat=rest.mesh.flat - (0.0, 300.0))
+    assert (hanging_points(mesh) == hanging_points(rest.mesh)).all()
+
+
 def test_a_straight_skirt_gets_each_treatment_and_a_bone_rounds_its_hem(monkeypatch: pytest.MonkeyPatch) -> None:
     """A bone is straight at rest: bent to a ring it presses its hem towards a circle."""
     monkeypatch.setattr(worn_treated, "STARTS", (0.0,))  # one fall each is enough here
@@ -208,7 +251,8 @@ def test_a_straight_skirt_gets_each_treatment_and_a_bone_rounds_its_hem(monkeypa
 
 def test_a_wide_hem_below_the_seat_is_told_for_sitting_down() -> None:
     assert [said.key for said in sits_on(hem(520, 60, 520, 520), knee=480)] == ["hem.seat"]
-    assert [said.key for said in sits_on(hem(520, 60, 520, 520), knee=480, parts=False)] == ["hem.seat_round"]
+    (round_it,) = sits_on(hem(520, 60, 520, 520), knee=480, parts=False)
+    assert "gathered in or lifted" in worded(round_it, "cm")
     assert not list(sits_on(hem(400, 60, 400, 400), knee=480))
 
 

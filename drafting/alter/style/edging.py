@@ -30,7 +30,7 @@ from drafting.reading.style_made import EdgingWish
 from drafting.shaping.details.band import band_grain
 from drafting.shaping.details.bound_edges import BIAS, ENDS, strip_share
 from drafting.shaping.details.joined_edges import name_of
-from drafting.shaping.details.lapped_parts import lapped_parts
+from drafting.shaping.details.lapped_parts import lapped_parts, wide_parts_said
 from drafting.shaping.details.small_pieces import TURNED_UNDER, interfacing, interfacing_notion
 
 NARROWEST, WIDEST = 5.0, 400.0
@@ -97,6 +97,7 @@ def _faced(draft: Draft, run: SewnRun, wish: EdgingWish) -> Draft:
     return Draft(
         (*(_loose_ends(piece, sewn) for piece in pieces), *stiff),
         (*seams, *joined),
+        findings=tuple(wide_parts_said(stiff)),
         notions=tuple(interfacing_notion(piece) for piece in stiff),
     )
 

@@ -11,11 +11,15 @@ from __future__ import annotations
 import cmath
 import itertools
 import math
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
 from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.draft.roles import EdgeRole
 from drafting.geometry import line
+from drafting.ground.findings import Finding
+from drafting.ground.lengths import told
+from drafting.ground.names import name_in_words
 
 WIDE = 400.0
 """mm across the grain that a part takes at most: fusibles are sold from 90 cm and lie folded (common practice)."""
@@ -31,15 +35,30 @@ def lapped_parts(piece: Piece, along: str) -> tuple[Piece, ...]:
     """Return an interfacing in as few parts, alike along its edge `along`, as are no wider than `WIDE` each.
 
     The ring has four edges: `along`, an end, the inner edge, the other end. An end on the fold keeps to its part;
-    any other part of a half piece is cut twice, a left and a right.
+    any other part of a half piece is cut twice, a left and a right. With `MOST` parts they may be wider still.
     """
     if len(piece.edges) != 4:
         return (piece,)
-    for count in range(1, MOST):
+    for count in range(1, MOST + 1):
         parts = _parted(piece, along, count)
         if max(map(_across, parts)) <= WIDE:
             break
     return parts if len(parts) > 1 else (piece,)
+
+
+def wide_parts_said(parts: Iterable[Piece]) -> Iterator[Finding]:
+    """Yield a note for each part of an interfacing that is wider than half a narrow fusible all the same."""
+    for part in parts:
+        if (wide := _across(part)) > WIDE:
+            yield Finding(
+                "interfacing",
+                "note",
+                part.name,
+                wide,
+                WIDE,
+                f"{name_in_words(part.name)} lies {told(wide)} across the grain: a fusible folded in two has "
+                f"about {told(WIDE)}. Lay it on the fusible opened out, or cut it in parts that lap {told(LAP)}.",
+            )
 
 
 def _across(piece: Piece) -> float:

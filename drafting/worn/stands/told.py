@@ -24,6 +24,9 @@ EVEN_HEM = 10.0
 TOLD_RANGE = 5.0
 """mm: hems that differ less from one fall to the next are told by one width (ours)."""
 
+AS_FAR = 25.4 / 8
+"""mm: hems whose reaches differ less are shown alike, in inches at least, and none is called the farthest."""
+
 TRAILING = 50.0
 """mm of a hem on the floor from which it trails; less only touches (ours)."""
 
@@ -97,6 +100,8 @@ SERIOUS = (
     "treated.not",
     "pull.places",
     "hem.doorway",
+    "treated.doorway_all",
+    "treated.doorway",
 )
 """Words that come before all others, what is most serious first."""
 
@@ -129,12 +134,13 @@ def _hem(hem: HemWorn) -> Iterator[Remark]:
     elif hem.lowest < ON_THE_FLOOR:
         yield remark("hem.touches")
     if high > DOORWAY:
-        yield remark("hem.doorway", doorway=DOORWAY)
+        yield remark("hem.doorway", doorway=DOORWAY, then=remark("then.doorway"))
 
 
-def told_treated(hems: Iterable[TreatedHem], knee: float | None = None) -> Iterator[Remark]:
+def told_treated(hems: Iterable[TreatedHem], knee: float | None = None, *, parts: bool = True) -> Iterator[Remark]:
     """Yield what each treatment does to a hem, which reaches farthest back, and with which it is wider than a
-    doorway or, where it hangs lower than a chair's seat (`knee`: the height of the knee, mm), than that."""
+    doorway or, where it hangs lower than a chair's seat (`knee`: the height of the knee, mm), than that, and
+    what to do then; a hem of tails `parts`."""
     hems = tuple(hems)
     for treated in hems:
         name = remark(f"treated.{treated.name}")
@@ -144,31 +150,49 @@ def told_treated(hems: Iterable[TreatedHem], knee: float | None = None) -> Itera
         low, high = treated.hem.range
         facts = {"low": low, "high": high, "width": treated.hem.width, "reach": treated.hem.back_reach}
         yield remark("treated.range" if high - low > TOLD_RANGE else "treated.one", treatment=name, **facts)
-    known = [treated for treated in hems if treated.hem is not None]
+    known = [(treated.name, treated.hem) for treated in hems if treated.hem is not None]
     if len(known) > 1:
-        best = max(known, key=lambda treated: treated.hem.back_reach if treated.hem else 0.0)
-        yield remark("treated.farthest", treatment=remark(f"treated.{best.name}"))
-        yield from _wider("treated.doorway", DOORWAY, known)
+        yield from _farthest(known)
+        door = [name for name, hem in known if hem.range[1] > DOORWAY]
+        yield from _wider("doorway", DOORWAY, door, len(known), "then.doorway")
         if knee is not None:
-            yield from _wider(
-                "treated.chair", CHAIR, [one for one in known if one.hem and _seat_high(one.hem, knee)]
-            )
+            seat = [name for name, hem in known if _sat_wide(hem, knee)]
+            yield from _wider("chair", CHAIR, seat, len(known), "then.seat" if parts else "then.seat_round")
 
 
-def _wider(key: str, most: float, known: list[TreatedHem]) -> Iterator[Remark]:
-    wider = tuple(remark(f"treated.{one.name}") for one in known if one.hem and one.hem.range[1] > most)
-    if len(wider) == len(known) and wider:
-        yield remark(f"{key}_all", wide=most)
+def _farthest(known: list[tuple[str, HemWorn]]) -> Iterator[Remark]:
+    """Yield with which treatment a hem reaches farthest back, where one does by what can be read."""
+    second, best = sorted(known, key=lambda one: one[1].back_reach)[-2:]
+    if best[1].back_reach - second[1].back_reach > AS_FAR:
+        yield remark("treated.farthest", treatment=remark(f"treated.{best[0]}"))
+
+
+def _wider(key: str, most: float, wider: list[str], of: int, then: str) -> Iterator[Remark]:
+    """Yield with which of `of` treatments a hem is wider than `most` mm, and what to do."""
+    if wider and len(wider) == of:
+        yield remark(f"treated.{key}_all", wide=most, then=remark(then))
     elif wider:
-        yield remark(key, wide=most, parts=wider)
+        parts = tuple(remark(f"treated.{name}") for name in wider)
+        yield remark(f"treated.{key}", wide=most, parts=parts, then=remark(then))
 
 
-def _seat_high(hem: HemWorn, knee: float) -> bool:
-    """Return whether a hem hangs lower than where one sits."""
-    return hem.lowest < knee + SAT_ON
+def _sat_wide(hem: HemWorn, knee: float) -> bool:
+    """Return whether a hem hangs lower than where one sits, and is wider than that."""
+    return hem.lowest < knee + SAT_ON and hem.range[1] > CHAIR
 
 
 def sits_on(hem: HemWorn, knee: float, *, parts: bool = True) -> Iterator[Remark]:
     """Yield what a hem below the seat means on a chair; `knee` is the height of the knee, mm; tails `parts`."""
-    if _seat_high(hem, knee) and hem.range[1] > CHAIR:
-        yield remark("hem.seat" if parts else "hem.seat_round", seat=CHAIR)
+    if _sat_wide(hem, knee):
+        yield remark("hem.seat", seat=CHAIR, then=remark("then.seat" if parts else "then.seat_round"))
+
+
+AGAIN = {"hem.doorway": "treated.doorway", "hem.seat": "treated.chair"}
+"""What is said of a hem as drafted, by what says it again with its treatments."""
+
+
+def told_once(words: Iterable[Remark]) -> Iterator[Remark]:
+    """Yield what is said of a garment, without what is said again with its treatments."""
+    words = tuple(words)
+    keys = {said.key.removesuffix("_all") for said in words}
+    yield from (said for said in words if AGAIN.get(said.key) not in keys)

@@ -71,7 +71,9 @@ def hanging(mesh: SewnMesh) -> Truth:
             own = mesh.piece == number
             hangs |= own & _lower(mesh, waist)
     for number, piece in enumerate(mesh.pieces):
-        place = piece.frame.at(BodyHeight.HIP) or piece.frame.at(BodyHeight.WAIST)
+        place = piece.frame.at(BodyHeight.HIP)
+        if place is None:
+            place = piece.frame.at(BodyHeight.WAIST)
         if piece.limb is Limb.TRUNK and place is not None and hangs_free(mesh, number):
             hangs |= (mesh.piece == number) & _lower(mesh, place)
     return hangs
