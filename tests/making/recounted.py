@@ -163,7 +163,9 @@ def _seam(plan: Sewn, step: Record, long: float) -> Iterator[Row]:
         yield kind, stitch, times * long, step["stitch_length"] or 2.5, step["stitch_width"] or 0.0, thick
     if "slip-stitch it, or stitch in the ditch" in do or "Catch its raw edge down inside by hand" in do:
         yield "sewing", "200", long, 4.0, 0.0, 2
-    if "Catch the neatened edge of the facing" in do:
+    if "hold it with clips, and stitch in the ditch" in do:
+        yield "sewing", "301", long, 2.5, 0.0, 3
+    if "Catch the neatened edge of the facing" in do or "Catch the inner edge of the facing" in do:
         yield "sewing", "200", _inner(plan, step), 4.0, 0.0, 2
     if "Sew the allowances to the facing, close beside the seam" in do:
         yield "sewing", "301", long, 2.5, 0.0, 2
@@ -228,7 +230,9 @@ def _opened(plan: Sewn, step: Record) -> Iterator[Row]:
         mm = math.fsum(plan.edge(step["garment"], edges[n]) for n in (found[1] or found[2]).split(", "))
         if "overcast its edges" in told or "Overcast the free front edge" in told:
             yield edge_of_cloth(plan, mm)
-        if how == "by hand" and "topstitch" not in told:
+        if how == "by hand" and "with a glue" in told:
+            continue
+        if how == "by hand" and "topstitch" not in told and "stitch it once" not in told:
             yield "sewing", "200", mm, 4.0, 0.0, 2
         elif how:
             times = 2 if how == "machine twice" else 1

@@ -60,6 +60,8 @@ def _cut_or_made(plan: Sewn, step: Record) -> list[str]:
 def _barred(plan: Sewn, step: Record) -> Iterator[Row]:
     bars = sum(int(n) for n in re.findall(r"(\d+) bars?(?:, each| of)", step["do"]))
     yield "sewing", "304", 10.0 * bars, 0.4, 2.5, 4
+    boxes = sum(int(n) for n in re.findall(r"(\d+) in all, (?:each )?with a rivet", step["do"]))
+    yield "sewing", "301", 2 * (10.0 + 5.0) * boxes, 2.5, 0.0, 4
 
 
 def _holes(plan: Sewn, step: Record) -> Iterator[Row]:
