@@ -167,24 +167,30 @@ def _on_waist(draft: Draft, refs: tuple[EdgeRef, ...], at: float) -> tuple[EdgeR
     raise AssertionError("a waist has edges")
 
 
+def _names(number: int) -> tuple[str, str]:
+    """Return what the marks of a tape and of its loop are called."""
+    return f"tape {number}", f"loop {number}"
+
+
 def _marks(number: int, loop: _Loop) -> Iterator[Placement]:
-    half, inwards = MARK / 2, (loop.down - loop.top) / loop.away
-    yield Placement(f"tape {number}", line(loop.top, loop.top + 2 * MARK * inwards), NAMED_MARK)
+    (tape, sewn), half, inwards = _names(number), MARK / 2, (loop.down - loop.top) / loop.away
+    yield Placement(tape, line(loop.top, loop.top + 2 * MARK * inwards), NAMED_MARK)
     at = loop.down
     cross = line(at - half, at + half, at, at + 1j * half, at - 1j * half)
-    yield Placement(f"loop {number}", cross, NAMED_MARK)
+    yield Placement(sewn, cross, NAMED_MARK)
 
 
 def _notions(loops: list[_Loop], choices: Choices, scale: float) -> Iterator[Notion]:
     for number, loop in enumerate(loops, 1):
+        tape, sewn = _names(number)
         free = loop.away - choices.loop_up
         note = (
-            f"one on each hand at the mark tape {number}, {told(free)} from the waist seam to its hook, and "
+            f"one on each hand at the mark {tape}, {told(free)} from the waist seam to its hook, and "
             f"{told(ENDS * scale)} more at either end: caught in the seam, turned in at the hook"
         )
         yield Notion(
             "tape",
-            f"waist seam of the {name_in_words(loop.piece)}, mark tape {number}",
+            f"waist seam of the {name_in_words(loop.piece)}, mark {tape}",
             2,
             cut_length=free + 2 * ENDS * scale,
             note=note,
@@ -192,14 +198,15 @@ def _notions(loops: list[_Loop], choices: Choices, scale: float) -> Iterator[Not
             size=TAPE,
             piece=loop.piece,
             edges=(loop.waist,),
+            mark=tape,
         )
         seen = (
-            f"each with its loop at the mark loop {number}, {told(loop.away)} below the waist seam, through one "
+            f"each with its loop at the mark {sewn}, {told(loop.away)} below the waist seam, through one "
             "thread of the cloth or on a scrap behind it"
         )
-        end = f"free end of tape {number}, {name_in_words(loop.piece)}"
+        end = f"free end of {tape}, {name_in_words(loop.piece)}"
         kind = "large hook with a thread loop"
-        yield Notion("hook and eye", end, 2, note=seen, kind=kind, piece=loop.piece, edges=(loop.waist,))
+        yield Notion("hook and eye", end, 2, None, seen, kind, piece=loop.piece, edges=(loop.waist,), mark=sewn)
 
 
 def _said(loops: list[_Loop], choices: Choices) -> Finding:

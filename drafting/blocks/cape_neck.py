@@ -119,7 +119,7 @@ def cape_neck(
         kind=SeamKind.PLAIN if piece.role is PieceRole.HOOD else SeamKind.ATTACHED,  # a hood is one layer
     )
     draft = Draft((piece,), (neck,)) + more
-    notions = (*draft.notions, _closing(closes, piece.name))
+    notions = (*draft.notions, replace(_closing(closes, piece.name), mark=closes))
     return replace(draft, notions=notions, findings=(*draft.findings, *found))
 
 

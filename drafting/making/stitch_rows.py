@@ -8,7 +8,7 @@ What a sentence says of its own length stands in its facts: `sewn` is what it se
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import Literal
 
@@ -16,6 +16,7 @@ from drafting.costume.garment import MadeGarment
 from drafting.costume.workroom import Workroom
 from drafting.draft.roles import SeamKind
 from drafting.making.model import Said, Step
+from drafting.making.order.used_up import GLUED_DOWN, only_glued
 from drafting.making.seam_lengths import has_half, seam_lengths, times_sewn
 
 ThreadKind = Literal["sewing", "overlock", "basting", "buttonhole", "mock-up"]
@@ -28,6 +29,9 @@ LONG, TOILE = 5.0, 4.0
 
 OVERCAST_WIDE = 3.0
 """mm across an overcast edge where no overedge machine is at hand (common practice)."""
+
+BOX = 3.0
+"""mm of plain stitches to each mm of a bar that is sewn as a box half as wide: 2 (1 + 1/2), plane geometry."""
 
 UNDERARM = 1 / 3
 """Share of an armhole that is sewn a second time, from notch to notch (common practice)."""
@@ -95,14 +99,16 @@ CAST = {
 }
 """Edges that a sentence overcasts, together or each by itself; a twin that says nothing of it overcasts none."""
 
-GLUED = "clipped.facing_caught"
-"""A sentence whose twin for a cloth that keeps every hole sews nothing."""
+BY_MACHINE = frozenset(
+    {"clipped.inside", "clipped.turned_lined", "clipped.turned_straight_lined", "cold.free_front_unlined"}
+)
+"""Twins that stitch by machine what their elder fells or catches by hand."""
 
 BAGS = frozenset({"do.slant_back", "do.seam_pocket"})
 """Sentences by which the two layers of a pocket's bag are overcast together, and nothing else of the step."""
 
-TOPSTITCHED = frozenset({"cold.press_side", "cold.turn_out"})
-"""Sentences by which a row of topstitching holds what no iron presses."""
+TOPSTITCHED = frozenset({"cold.press_side", "cold.turn_out", "clipped.inside"})
+"""Sentences by which one more row holds what no iron presses and no hand fells."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -138,17 +144,18 @@ def _main(step: Step, garment: MadeGarment) -> Iterator[StitchRow]:
         return
     length, plies = _sewn(step, garment), 3 if step.edges or step.verb in ("hem", "casing") else 2
     apart = [one for one in step.say if _fact(one, "sewn") is not None]
-    for one in (said for said in apart if said.key != GLUED):
-        yield from _told(step, [_key(one)], _fact(one, "sewn") or 0.0, plies)
-    if not apart or step.seams:
-        yield from _told(step, [_key(one) for one in step.say if one not in apart], length, plies)
+    for one in (said for said in apart if said.key not in GLUED_DOWN):
+        yield from _told(step, [one], _fact(one, "sewn") or 0.0, plies)
+    if step.seams or not (apart or only_glued(step.say)):
+        yield from _told(step, [one for one in step.say if one not in apart], length, plies)
     if any(one.key in TOPSTITCHED for one in step.say):
         yield StitchRow("301", length, plies=3)
 
 
-def _told(step: Step, keys: list[str], length: float, plies: int) -> Iterator[StitchRow]:
-    """Yield the rows along `length` that sentences of these names tell."""
-    hand = BY_HAND & set(keys)
+def _told(step: Step, say: Sequence[Said], length: float, plies: int) -> Iterator[StitchRow]:
+    """Yield the rows along `length` that these sentences tell."""
+    keys = list(map(_key, say))
+    hand = BY_HAND & {_key(one) for one in say if one.key not in BY_MACHINE}
     if not hand - {"inside"} and not (keys and set(keys) <= UNSEWN):
         times = max((TIMES.get(key, 1.0) for key in keys), default=1.0)
         yield _row(step, length * times, plies)
@@ -182,6 +189,8 @@ def _by_verb(step: Step) -> tuple[StitchRow, ...] | None:
             return (StitchRow("200", 2 * length, 6.0),)
         case "pad":
             return (StitchRow("200", 2 * length, 8.0),)
+        case "bar" if any(one.key.startswith("clipped.bars") for one in step.say):
+            return (StitchRow("301", BOX * length, plies=4),)
         case "bar":
             return (StitchRow("304", length, stitch_length=0.4, width=2.5, plies=4),)
         case "buttonhole":

@@ -14,6 +14,8 @@ from drafting.draft.by_role import edges_as
 from drafting.draft.roles import EdgeRole
 from drafting.ground.errors import DraftError
 from drafting.making.rules import unsound
+from drafting.making.stages.drawn import sewn_on_paper
+from drafting.making.stages.picture import InkLine
 from drafting.making.words import plan_sentence
 from tests.alter.styles import ring
 from tests.blocks.figures import chart_woman, errors
@@ -55,6 +57,22 @@ def test_every_tape_draws_the_hem_up_by_what_was_asked(cut: str) -> None:
             assert min(one.distance(Point(top.real, top.imag)) for one in lines) < 0.1
         hooks = sum(n.count for n in made.draft.notions if n.kind == "large hook with a thread loop")
         assert hooks == sum(tape.count for tape in tapes) == 2 * len(tapes)  # one on each hand
+
+
+def test_a_tape_and_a_loop_are_drawn_alone_where_they_are_sewn_on() -> None:
+    garment = looped(chart_woman(), "overskirt")
+    costume = costume_of(garment, WOVEN)
+    steps = [s for s in order_of(costume) if any(": waist seam" in n or ": free end" in n for n in s.notions)]
+    shown = {
+        ink.of.rsplit(" ", 1)[0]: step.notions
+        for step, _, drawing in sewn_on_paper(costume, steps)
+        for panel in (drawing.panels if drawing else ())
+        for ink in panel.inks
+        if isinstance(ink, InkLine) and ink.stroke == "sewing"
+    }
+    assert len(steps) == len(shown) == 4
+    assert shown["tape 1"][0].endswith("mark tape 1")
+    assert shown["loop 2"][0].startswith("hook and eye: free end of tape 2")
 
 
 def test_the_tapes_are_sewn_in_order_and_a_loose_one_is_warned_of() -> None:

@@ -98,6 +98,16 @@ def test_interfacing_too_wide_for_a_folded_fusible_is_cut_in_lapped_parts() -> N
     assert any("lapped" in keys(step) for step in fused)
 
 
+def test_the_lapped_parts_of_uneven_halves_are_told_by_their_hand() -> None:
+    block, edges = FACED["cape"]
+    costume = costume_of(styled(block, EdgingWish("hem facing", edges, 50.0), uneven=True), WOVEN)
+    fused = [s for s in order_of(costume) if s.verb == "fuse" and "lapped" in keys(s)]
+    assert fused
+    for step in fused:
+        assert ("each_hand" in keys(step)) is any(piece.endswith("-left") for piece in step.pieces)
+    assert any("each_hand" in keys(step) for step in fused)
+
+
 def test_the_ring_of_a_sleeve_is_closed_before_its_hem_is_faced() -> None:
     costume = costume_of(styled("fitted-top", EdgingWish("hem facing", (("sleeve", "hem"),), 40.0)), WOVEN)
     steps = order_of(costume)

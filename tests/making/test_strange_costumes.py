@@ -16,7 +16,10 @@ from drafting.making.model import Step
 from drafting.making.rules import unsound
 from drafting.making.stages.drawn import sewn_on_paper
 from drafting.making.stages.picture import InkLine
+from drafting.making.stitch_rows import rows_of
 from drafting.making.words import text
+from drafting.reading.style_made import EdgingWish
+from tests.alter.test_style_added import made as styled
 from tests.bodies import bdims
 from tests.making.orders import WOVEN, costume_of, order_of, uneven
 from tests.making.test_order_rules import SHEER
@@ -57,6 +60,64 @@ def test_a_leather_vent_is_not_caught_down_by_hand() -> None:
     vents = [one for step in ordered("tailcoat", LEATHER) for one in step.say if "slit_vent" in one.key]
     assert vents
     assert not [one for one in vents if "by hand" in text(one)]
+
+
+def test_what_is_glued_down_in_leather_is_not_sewn_and_buys_no_thread() -> None:
+    garment = draft_garment(bdims()[3], LEATHER, "coat", {})
+    costume = costume_of(garment, LEATHER)
+    (vent,) = [s for s in order_of(costume) if any("slit_vent" in one.key for one in s.say)]
+    assert vent.setting is None
+    assert rows_of(vent, costume.garments[0], costume.costume.workroom) == ()
+    assert [one.what for one in vent.takes] == ["glue"]
+
+
+@pytest.mark.parametrize(
+    ("block", "asked"),
+    [
+        ("tailcoat", {}),
+        ("skirt", {}),
+        ("knee-breeches", {"fall_front": True}),
+        ("sleeveless-top", {"fastening": "laced"}),
+    ],
+)
+def test_leather_has_no_close_stitches_and_is_neither_slip_stitched_nor_felled(
+    block: str, asked: dict[str, object]
+) -> None:
+    garment = draft_garment(bdims()[3], LEATHER, block, asked)
+    costume = costume_of(garment, LEATHER)
+    done = 0
+    for step in order_of(costume):
+        told = " ".join(text(one) for one in step.say)
+        assert not [word for word in ("close zigzag", "slip-stitch", "fell them") if word in told], step.key
+        rows = rows_of(step, costume.garments[0], costume.costume.workroom)
+        if step.verb == "bar":  # a box of 10 by 5 mm is 30 mm round
+            assert [(row.stitch, row.length) for row in rows] == [("301", 3 * step.length)]
+            done += 1
+        if "inside" in keys(step):
+            assert not [row for row in rows if row.stitch == "200"]
+            done += 1
+        done += any("facing_ends" in key for key in keys(step))
+    assert done
+
+
+def test_a_pile_that_takes_no_steam_is_neither_pressed_nor_steamed_at_the_end() -> None:
+    last = {
+        care: ordered("skirt", replace(WOVEN, sort="pile", care=care))[-1]
+        for care in ("do not steam", "dry clean only")
+    }
+    assert keys(last["do not steam"])[0] == "last_brushed"
+    assert "neither pressed nor steamed" in text(last["do not steam"].say[0])
+    assert last["do not steam"].heat is None
+    assert keys(last["dry clean only"])[0] == "last_pile"
+
+
+def test_a_facing_of_felted_cloth_has_no_neatened_edge() -> None:
+    felt = replace(WOVEN, sort="felted")
+    costume = costume_of(
+        styled("skirt", EdgingWish("hem facing", (("front", "hem"), ("back", "hem")), 50.0)), felt
+    )
+    (caught,) = [one for s in order_of(costume) for one in s.say if one.key.endswith(".facing_caught")]
+    assert "neatened" not in text(caught)
 
 
 @pytest.mark.parametrize("fabric", [WOVEN, LEATHER])

@@ -232,7 +232,6 @@ def whole(bench: Bench, fabric: Fabric | None) -> None:
     parts = {bench.parts[p.name] for p in draft.pieces}
     apart = [p.name for p in draft.pieces if not p.material and bench.parts[p.name] == bench.raw(p.name)]
     loose = [said("do.loose", names=", ".join(apart))] if len(parts) > 1 and apart else []
-    steamed = fabric is not None and has_pile(fabric) and handling(fabric).steam
     tried = (
         "do.try_closures"
         if any(n.what not in ("interfacing", "boning", "bone tip", "elastic") for n in draft.notions)
@@ -244,7 +243,14 @@ def whole(bench: Bench, fabric: Fabric | None) -> None:
         "try",
         "finished",
         [p.name for p in draft.pieces],
-        [said("do.last_pile" if steamed else "do.last", garment=bench.garment.name), *loose, said(tried)],
+        [said(_last(fabric), garment=bench.garment.name), *loose, said(tried)],
         count=1,
         shown=shown,
     )
+
+
+def _last(fabric: Fabric | None) -> str:
+    """Return how a garment leaves the table: pressed, or a pile steamed, or brushed where it takes no steam."""
+    if fabric is None or not has_pile(fabric):
+        return "do.last"
+    return "do.last_pile" if handling(fabric).steam else "do.last_brushed"

@@ -13,7 +13,7 @@ from drafting.fabric.handling import Holds
 from drafting.making.model import Said, Setting, Stage, Step, Supply, said
 from drafting.making.order.deeds import deeds_of
 from drafting.making.order.suited import heat_of, suited
-from drafting.making.order.used_up import used_up
+from drafting.making.order.used_up import only_glued, used_up
 from drafting.making.settings.edges import edge_key
 from drafting.making.settings.surface import layers_held
 from drafting.making.times import minutes
@@ -93,12 +93,14 @@ class Bench:
 
     def _suited(self, step: Step) -> Step:
         """Return the step as it is done in this cloth: its words, what holds it, its heat, what it uses up."""
-        told, setting = tuple(suited(one, self.fabric) for one in step.say), step.setting
+        told = tuple(suited(one, self.fabric) for one in step.say)
+        setting = None if only_glued(told) else step.setting
         return replace(
             step,
             say=told,
+            setting=setting,
             holds=setting.holds if setting else layers_held(self.fabric) if step.verb in PINNED else None,
-            heat=heat_of(step.verb, setting, self.fabric),
+            heat=heat_of(step.verb, setting, self.fabric, told),
             does=deeds_of(told),
             takes=used_up(setting, told, step.length, bool(step.seams)),
         )

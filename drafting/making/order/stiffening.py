@@ -45,7 +45,7 @@ def stiffen(bench: Bench, fabric: Fabric | None) -> None:
             [
                 said(key, piece=base, stiff=names),
                 *lapped,
-                *own_each_hand(shells),
+                *own_each_hand(shells if len(shells) > 1 else [stiff for stiff in stiffs if stiff.hand]),
                 *_inside(bench, shells[0], fabric),
             ],
             cautions=[said("caution.fumes")] if fused else [],

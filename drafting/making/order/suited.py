@@ -6,6 +6,8 @@ whose edges are neatened in another way.
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from drafting.checks.treatments import iron_limit
 from drafting.fabric import Fabric, handling
 from drafting.fabric.handling import frays
@@ -17,6 +19,10 @@ COOLEST = 1
 
 IRONED = ("fuse", "dart", "join", "face", "hem", "bind", "casing", "line", "try")
 """Verbs of steps in which the iron is at hand."""
+
+
+LEFT_ALONE = frozenset({"do.last_brushed"})
+"""Sentences by which a garment is neither pressed nor steamed, though its verb has the iron at hand."""
 
 
 def suited(one: Said, fabric: Fabric | None) -> Said:
@@ -39,8 +45,10 @@ def suited(one: Said, fabric: Fabric | None) -> Said:
     return one
 
 
-def heat_of(verb: str, setting: Setting | None, fabric: Fabric | None) -> int | None:
+def heat_of(verb: str, setting: Setting | None, fabric: Fabric | None, say: Iterable[Said] = ()) -> int | None:
     """Return the dots of the iron in a step, None where no iron is used or none may be."""
+    if any(one.key in LEFT_ALONE for one in say):
+        return None
     if setting is None and verb not in IRONED:
         return None
     known = setting.dots if setting else None

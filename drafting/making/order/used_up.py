@@ -5,7 +5,7 @@ Lengths in mm; a bottle or a roll is a share of one, rounded up on the list.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Collection, Iterable, Iterator, Sequence
 
 from drafting.ground.lengths import told
 from drafting.making.model import Said, Setting, Supply
@@ -19,7 +19,18 @@ TAPED = "paper tape that leaves no trace, one roll"
 WAVES = frozenset({"set.much", "set.much_light", "set.clipped_much", "set.sheer"})
 """Sentences of a setting that sew over paper."""
 
-GLUED = frozenset(
+GLUED_DOWN = frozenset(
+    {
+        "clipped.slit_vent",
+        "clipped.slit_vent_seam",
+        "clipped.facing_caught",
+        "clipped.facing_ends",
+        "clipped.facing_ends_turned",
+    }
+)
+"""Sentences by which a glue alone holds an edge down: nothing is sewn along it."""
+
+GLUED = GLUED_DOWN | frozenset(
     {
         "cold.dart",
         "cold.hem",
@@ -47,6 +58,11 @@ HELD_BY_TAPE = frozenset(
 
 STUCK, ROLL = 10_000.0, 25_000.0
 """mm that a tube of glue holds (ours) and that a roll of tape measures (common practice)."""
+
+
+def only_glued(say: Collection[Said]) -> bool:
+    """Return whether a step sews nothing: all that it says is glued down."""
+    return bool(say) and all(one.key in GLUED_DOWN for one in say)
 
 
 def used_up(setting: Setting | None, say: Sequence[Said], length: float, sewn: bool) -> tuple[Supply, ...]:

@@ -174,7 +174,8 @@ def _of_marks(so_far: SoFar, own: Sequence[str], step: Step) -> StageDrawing | N
     whats = (*MARKED.get(step.verb, ()), *sorted(notions), "eyelet")
     if step.verb not in MARKED:
         return None
-    return marked_work(goods, own, whats) or marked_work(goods, own, (NAMED_MARK,))
+    named = {notion.mark for notion in _notions(so_far, step)}
+    return marked_work(goods, own, whats) or marked_work(goods, own, (NAMED_MARK,), named)
 
 
 def _notions(so_far: SoFar, step: Step) -> list[Notion]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Collection, Iterable, Iterator, Sequence
 
 import numpy as np
 
@@ -70,12 +70,19 @@ def _halves(shape: Shape) -> list[Motion]:
 # --------------------------------------------------------------------------------- what is marked
 
 
-def marked_work(goods: Goods, pieces: Sequence[str], whats: Sequence[str]) -> StageDrawing | None:
-    """Return the hands of these pieces with their marks of certain kinds; None where none is drawn."""
+def marked_work(
+    goods: Goods, pieces: Sequence[str], whats: Sequence[str], named: Collection[str] | None = None
+) -> StageDrawing | None:
+    """Return the hands of these pieces with their marks of certain kinds; None where none is drawn.
+
+    Where names are given, those of other names are left out.
+    """
     blocks = []
     for name in dict.fromkeys(pieces):
         shape = goods.shapes[name]
-        marks = [mark for mark in shape.piece.placements if mark.what in whats]
+        marks = [
+            mark for mark in shape.piece.placements if mark.what in whats and (named is None or mark.name in named)
+        ]
         blocks += [block for hand in (LEFT, RIGHT) if (block := _hand(shape, marks, hand))]
     if not blocks:
         return None
