@@ -153,9 +153,17 @@ def _wash(lay: Lay) -> Iterator[Finding]:
 
 
 ON_BIAS = frozenset(
-    {PieceRole.BINDING, PieceRole.BONE_CASING, PieceRole.UNDER_COLLAR, PieceRole.TAIL, PieceRole.GODET}
+    {
+        PieceRole.BINDING,
+        PieceRole.BONE_CASING,
+        PieceRole.UNDER_COLLAR,
+        PieceRole.TAIL,
+        PieceRole.GODET,
+        PieceRole.HEM_BAND,
+    }
 )
-"""What is cut on the bias on purpose, so that it follows a curve or flares (common practice)."""
+"""What is cut on the bias on purpose, so that it follows a curve or flares (common practice); a band along a hem
+has the grain of what it lies behind."""
 
 
 def _on_purpose(piece: Piece) -> bool:

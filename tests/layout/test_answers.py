@@ -179,9 +179,9 @@ def test_a_piece_whose_stretch_would_not_go_round_the_body_is_warned_of() -> Non
 
 
 def test_bias_is_silent_where_a_piece_is_declared_to_need_it_and_told_where_a_grain_was_turned() -> None:
-    """A strip, an under collar, a bone's casing, a godet and a tail lie on the bias (common practice)."""
+    """A strip, an under collar, a bone's casing, a godet, a tail and its hem band do (common practice)."""
     knit = replace(cloth(), stretch_turned=False)
-    bias = ("binding", "bone casing", "under collar", "godet", "tail")
+    bias = ("binding", "bone casing", "under collar", "godet", "tail", "hem band")
     for role in PieceRole:
         parts = (part("piece", box(200, 500), grain=45.0, role=role),)
         told = [f for f in lay_out(parts, knit, count=4, table=False).findings if f.check == "stretch"]
