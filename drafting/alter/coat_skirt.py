@@ -181,7 +181,8 @@ def _wish(body: Body, choices: Choices, waist_half: float, waist: float) -> Skir
 
 def _vent_room(choices: Choices, drop: float, hip: float, scale: float) -> float:
     """Return how long a vent may be, mm: as far up as it may open; below 0 where the coat ends above that."""
-    return drop - hip + SIDES_ABOVE_HIP * scale if choices.vent == "sides" else drop - VENT_BELOW_WAIST * scale
+    below_waist = drop - VENT_BELOW_WAIST * scale
+    return min(below_waist, drop - hip + SIDES_ABOVE_HIP * scale) if choices.vent == "sides" else below_waist
 
 
 def _lowered(seam: Seam, front: str, longer: float) -> Seam:

@@ -23,11 +23,16 @@ CLOTHS: tuple[Stage, ...] = ("treat", "cut")
 """Stages of the cloths, which every garment shares."""
 
 
+LINING_LAST = "cut.lining_last"
+"""The sentence of a cloth that is cut only once the fittings of its garments are done."""
+
+
 @dataclass(frozen=True, slots=True)
 class Start:
     """When a part of the work has to begin: `days` before the costume is worn, and the day itself if known.
 
-    `stage` is what is done, of the cloths or of one `garment`; `hours` the work in it.
+    `stage` is what is done, of the cloths or of one `garment`, or `last` of the cloths: what waits for a first
+    fitting; `hours` the work in it.
     """
 
     stage: Stage
@@ -35,6 +40,12 @@ class Start:
     hours: float
     days: int
     on: date | None = None
+    last: bool = False
+
+    @property
+    def part(self) -> str:
+        """The part of the work, as the plan's texts name it."""
+        return f"{self.stage}_last" if self.last else self.stage
 
     def words(self, stage: str) -> Said:
         """Return the line of the plan; `stage` is the stage's name for a reader."""
@@ -55,15 +66,15 @@ def starts(
     full days of 24 hours.
     """
     begins, done = _in_days(steps, hours_a_day)
-    parts: dict[tuple[Stage, str], list[Step]] = {}
+    parts: dict[_Part, list[Step]] = {}
     for step, part in zip(steps, _parts(steps), strict=True):
         parts.setdefault(part, []).append(step)
     found = []
-    for (stage, garment), own in parts.items():
+    for (stage, garment, last), own in parts.items():
         work = math.fsum(step.minutes for step in own) / 60
         days = 1 + math.ceil(round(done - begins[own[0].key], 6))
         on = None if worn_on is None or worn_on.toordinal() <= days else worn_on - timedelta(days=days)
-        found.append(Start(stage, garment, work, days, on))
+        found.append(Start(stage, garment, work, days, on, last))
     return tuple(sorted(found, key=lambda one: -one.days))
 
 
@@ -80,20 +91,24 @@ def _in_days(steps: Sequence[Step], hours_a_day: float) -> tuple[dict[str, float
     return begins, max(ready.values(), default=0.0)
 
 
-def _parts(steps: Sequence[Step]) -> list[tuple[Stage, str]]:
+_Part = tuple[Stage, str, bool]
+"""A part of the work: its stage, its garment, and whether it is of the cloths and waits for a first fitting."""
+
+
+def _parts(steps: Sequence[Step]) -> list[_Part]:
     """Return which part of the work each step belongs to."""
     fitted: set[str] = set()
-    found: list[tuple[Stage, str]] = []
+    found: list[_Part] = []
     first = {step.garment: step.key for step in reversed(steps) if step.verb == "fit"}
     for step in steps:
         if step.stage in CLOTHS:
-            found.append((step.stage, ""))
+            found.append((step.stage, "", any(one.key == LINING_LAST for one in step.say)))
         elif step.verb == "toile":
-            found.append(("prepare", step.garment))
+            found.append(("prepare", step.garment, False))
         elif step.garment in first and step.garment not in fitted:
-            found.append(("fit", step.garment))
+            found.append(("fit", step.garment, False))
         else:
-            found.append(("finish" if step.stage == "finish" else "join", step.garment))
+            found.append(("finish" if step.stage == "finish" else "join", step.garment, False))
         if first.get(step.garment) == step.key:
             fitted.add(step.garment)
     return found

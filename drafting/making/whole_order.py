@@ -9,6 +9,7 @@ from drafting.costume.make import Made
 from drafting.making.cutting_work import cutting_steps
 from drafting.making.model import Setting, Step, said
 from drafting.making.order import in_waiting_time, sewing_steps, toile_steps
+from drafting.making.starting import LINING_LAST
 from drafting.making.treating import treating_steps
 
 
@@ -20,11 +21,11 @@ def work_order(made: Made, sewn: Mapping[tuple[str, str], Setting]) -> tuple[Ste
     ]
     toiles, cuts = toile_steps(made, sewing), cutting_steps(made, blade)
     after = _after_fittings(made, cuts, sewing)
-    cuts = tuple(replace(cut, say=(*cut.say, LINING_LAST)) if cut.key in after else cut for cut in cuts)
+    cuts = tuple(replace(cut, say=(*cut.say, CUT_LAST)) if cut.key in after else cut for cut in cuts)
     return in_waiting_time([*treating_steps(made), *toiles, *cuts, *sewing], after)
 
 
-LINING_LAST = said("cut.lining_last")
+CUT_LAST = said(LINING_LAST)
 
 
 def _after_fittings(made: Made, cuts: Sequence[Step], sewing: Sequence[Step]) -> dict[str, set[str]]:

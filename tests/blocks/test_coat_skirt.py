@@ -19,6 +19,7 @@ from drafting.making.rules import unsound
 from tests.blocks.figures import chart_woman, errors, level
 from tests.blocks.test_contact_sheets_of_settings import six
 from tests.blocks.test_lapels import coat, sample
+from tests.bodies import ansur
 from tests.making.orders import WOVEN, costume_of, order_of, uneven
 from tests.worn.unusual import child
 
@@ -129,6 +130,17 @@ def test_side_vents_open_both_edges_of_the_back_seams_alike_and_lap_as_asked(who
         ends = {hem.start, hem.end} & {edge.path.start, edge.path.end}
         assert abs(ends.pop() - low) == pytest.approx(50.0, abs=1e-6)
     assert folds == pytest.approx([230.0, 230.0], abs=0.01)
+    assert errors(garment) == []
+
+
+def test_a_side_vent_stays_below_the_waist_of_a_body_whose_seat_is_high() -> None:
+    """ANSUR 1260's hip lies 86 mm below the waist: vents up to 100 above it opened in the body of the coat."""
+    body = next(person for person in ansur() if person.title == "ANSUR 1260")
+    garment = coat(body, "coat", vent="sides", lapel_style="step")
+    back = garment.draft["back"]
+    (fold,) = [mark.path for mark in back.placements if mark.what == "fold"]
+    waist = -body["back_waist_length"]
+    assert max(fold.start.imag, fold.end.imag) < waist - 40.0
     assert errors(garment) == []
 
 

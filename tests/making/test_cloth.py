@@ -230,7 +230,13 @@ def test_the_table_of_starts_runs_in_time_and_holds_all_the_work(name: str) -> N
     found = starts(steps)
     assert [one.days for one in found] == sorted((one.days for one in found), reverse=True)
     assert sum(one.hours for one in found) == pytest.approx(sum(step.minutes for step in steps) / 60)
-    days = {(one.stage, one.garment): one.days for one in found}
+    days = {(one.stage, one.garment): one.days for one in found if not one.last}
+    told = [text(one.words(text(f"start.{one.part}"))) for one in found]
+    assert all(line[0].isupper() for line in told)
+    waits = [one for one in found if one.last]
+    assert bool(waits) is any("cut.lining_last" in str(step.say) for step in steps)
+    for one in waits:
+        assert one.days <= days["fit", "coat"] < days["cut", ""]
     assert days["treat", ""] == max(days.values())
     for garment in {step.garment for step in steps if step.verb == "fit"}:
         assert days["fit", garment] >= days["join", garment] >= 1

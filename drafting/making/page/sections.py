@@ -121,7 +121,7 @@ def _column_heads(heads: Iterable[str]) -> list[str]:
 
 
 def start_list(found: Iterable[Start]) -> Html:
-    return Html(PARTS.listed([text(s.words(text(f"start.{s.stage}"))) for s in found]))
+    return Html(PARTS.listed([text(s.words(text(f"start.{s.part}"))) for s in found]))
 
 
 def words_of_stage(stage: str) -> str:
