@@ -5,6 +5,8 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
+from drafting.draft.piece import Piece
+from drafting.draft.roles import PieceRole
 from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
 from drafting.ground.names import name_in_words
@@ -150,9 +152,23 @@ def _wash(lay: Lay) -> Iterator[Finding]:
         )
 
 
-def _on_purpose(grain: float) -> bool:
-    """Return whether a piece is cut on the bias by its block, as a strip, an under collar or a tail is."""
-    return min(grain % 90, 90 - grain % 90) > TURNED
+ON_BIAS = frozenset(
+    {
+        PieceRole.BINDING,
+        PieceRole.BONE_CASING,
+        PieceRole.UNDER_COLLAR,
+        PieceRole.TAIL,
+        PieceRole.GODET,
+        PieceRole.HEM_BAND,
+    }
+)
+"""What is cut on the bias on purpose, so that it follows a curve or flares (common practice); a band along a hem
+has the grain of what it lies behind."""
+
+
+def _on_purpose(piece: Piece) -> bool:
+    """Return whether a piece lies on the bias as what it is declared to be has to; no other piece has."""
+    return piece.role in ON_BIAS and min(piece.grain % 90, 90 - piece.grain % 90) > TURNED
 
 
 def _stretch(lay: Lay) -> Iterator[Finding]:
@@ -164,7 +180,7 @@ def _stretch(lay: Lay) -> Iterator[Finding]:
         piece = outline.part.cut.piece
         lies = (piece.stretch - piece.grain) % 180
         off = abs((lies - wanted + 90) % 180 - 90)
-        if off > TURNED and not _on_purpose(piece.grain):
+        if off > TURNED and not _on_purpose(piece):
             yield Finding(
                 "stretch",
                 "warning",

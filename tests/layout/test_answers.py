@@ -9,7 +9,9 @@ import pytest
 from shapely.geometry import Polygon
 from shapely.geometry import box as rectangle
 
+from drafting.costume.garment import draft_garment
 from drafting.draft.piece import Level
+from drafting.draft.roles import PieceRole
 from drafting.fabric import Fabric
 from drafting.geometry import line
 from drafting.ground.errors import DraftError
@@ -18,6 +20,7 @@ from drafting.layout import LayWishes, Part, cloth_of, lay_out, lay_row
 from drafting.layout.outlines import outline_of
 from drafting.layout.packing.model import box_of
 from drafting.layout.packing.verify import broken_rules
+from tests.bodies import bdims
 from tests.layout.figures import COAT, box, breaks, cloth, part
 
 LENGTHWISE = (part("panel", box(700, 1000), pair=True),)
@@ -173,6 +176,27 @@ def test_a_piece_whose_stretch_would_not_go_round_the_body_is_warned_of() -> Non
     parts = (part("right", box(200, 500)), part("wrong", box(200, 500), stretch=90.0))
     warned = [f.where for f in lay_out(parts, knit, count=20, table=False).findings if f.check == "stretch"]
     assert warned == ["coat.wrong"]
+
+
+def test_bias_is_silent_where_a_piece_is_declared_to_need_it_and_told_where_a_grain_was_turned() -> None:
+    """A strip, an under collar, a bone's casing, a godet, a tail and its hem band do (common practice)."""
+    knit = replace(cloth(), stretch_turned=False)
+    bias = ("binding", "bone casing", "under collar", "godet", "tail", "hem band")
+    for role in PieceRole:
+        parts = (part("piece", box(200, 500), grain=45.0, role=role),)
+        told = [f for f in lay_out(parts, knit, count=4, table=False).findings if f.check == "stretch"]
+        assert bool(told) is (role.value not in bias)
+    along = (part("strip", box(200, 40), grain=0.0, role=PieceRole.BINDING),)
+    assert [f for f in lay_out(along, knit, count=4, table=False).findings if f.check == "stretch"]
+
+
+@pytest.mark.parametrize("grain", ["edge", "middle"])
+def test_a_circle_stretches_round_the_body_whatever_its_grain(grain: str) -> None:
+    made = draft_garment(bdims()[3], None, "skirt", {"skirt_cut": "half circle", "circle_grain": grain})
+    panels = [cut for cut in made.pattern.pieces if cut.piece.role in (PieceRole.FRONT, PieceRole.BACK)]
+    assert panels
+    for cut in panels:
+        assert (cut.piece.grain - cut.piece.stretch) % 180 == pytest.approx(90.0)
 
 
 def test_face_down_only_where_both_faces_are_alike() -> None:

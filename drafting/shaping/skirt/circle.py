@@ -140,6 +140,7 @@ def _panel(ring: Sector, parting: Parting, k: int, each: float, hip: float, name
     middle = ring.inner * begin if first else ring.inner * end
     deep = arc(0j, (ring.inner + hip) * begin, each)
     upright = parting.edge and (first or last)
+    turned = 0.0 if upright else start + each / 2
     return Piece(
         f"{name}-{k + 1}" if parting.panels > 1 else name,
         (
@@ -148,7 +149,8 @@ def _panel(ring: Sector, parting: Parting, k: int, each: float, hip: float, name
             back,
             Edge("waist", top, EdgeKind.OPENING, role=EdgeRole.WAIST),
         ),
-        grain=90.0 + (0.0 if upright else start + each / 2),
+        grain=90.0 + turned,
+        stretch=turned % 180,
         levels=(
             Level("waist", (top.reversed(),), LevelKind.WAIST),
             *((Level("hip", (deep,), LevelKind.HIP),) if hip < ring.outer - ring.inner else ()),

@@ -187,12 +187,15 @@ def sits_on(hem: HemWorn, knee: float, *, parts: bool = True) -> Iterator[Remark
         yield remark("hem.seat", seat=CHAIR, then=remark("then.seat" if parts else "then.seat_round"))
 
 
-AGAIN = {"hem.doorway": "treated.doorway", "hem.seat": "treated.chair"}
+AGAIN = {
+    "hem.doorway": {"treated.doorway", "treated.doorway_all"},
+    "hem.seat": {"treated.chair", "treated.chair_all"},
+}
 """What is said of a hem as drafted, by what says it again with its treatments."""
 
 
 def told_once(words: Iterable[Remark]) -> Iterator[Remark]:
     """Yield what is said of a garment, without what is said again with its treatments."""
     words = tuple(words)
-    keys = {said.key.removesuffix("_all") for said in words}
-    yield from (said for said in words if AGAIN.get(said.key) not in keys)
+    keys = {said.key for said in words}
+    yield from (said for said in words if not keys & AGAIN.get(said.key, set()))
