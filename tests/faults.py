@@ -187,7 +187,7 @@ PLANTED = (
         "making",
         likely="making/test_settings.py",
     ),
-    figure("making/cautions.py", "SMALL_CHILD", "1200.0", "making", likely="making/test_cloth.py"),
+    figure("body/children.py", "SMALL_CHILD", "1200.0", "making", likely="making/test_cloth.py"),
 )
 
 
