@@ -6,6 +6,8 @@ and out over the laces as a tongue.
 
 from __future__ import annotations
 
+import cmath
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
@@ -13,6 +15,7 @@ from drafting.body import Body
 from drafting.draft.piece import Edge, EdgeKind, Level, Piece
 from drafting.draft.roles import EdgeRole
 from drafting.geometry import Path, line, smooth
+from drafting.geometry.brent import brent_zero
 from drafting.ground.errors import DraftError
 from drafting.ground.lengths import told
 from drafting.shaping.details.buttons import button_row
@@ -32,6 +35,10 @@ TONGUE, TIP = 0.74, 24.0
 TURNED, CLEAR = 12.0, 14.0
 """mm turned in along top, hem and laps, and how far the first and the last button stand off an end (common
 practice)."""
+
+TURNS, ROUNDED, LEAST_TURN = 15.0, 0.8, 0.05
+"""mm: the least radius on which the front turns at the ankle (a hollow within its allowance has no cut line), the
+share of the way to the instep on which it turns, and the radians from which it turns there at all (ours)."""
 
 
 SEWN = {"front": EdgeRole.FRONT, "back": EdgeRole.BACK}
@@ -93,19 +100,35 @@ def spat_profile(body: Body, eases: SpatEases) -> SpatProfile:
     tops = complex(0.6 * (wt - wa), high), complex(0.6 * (wt - wa) - wt, high)
     ankles = complex(0, ankle), complex(-wa, ankle)
     back = Path((smooth(heel, ankles[0], 1j, 1j), smooth(ankles[0], tops[0], 1j, tops[0] - ankles[0])))
-    over = instep - ankles[1]
-    front = Path(
-        (
-            smooth(tops[1], ankles[1], ankles[1] - tops[1], -0.1 - 1j),
-            smooth(ankles[1], instep, -0.1 - 1j, over / abs(over) + (tip - instep) / abs(tip - instep)),
-            smooth(instep, tip, over / abs(over) + (tip - instep) / abs(tip - instep), tip - instep),
-        )
-    )
+    front = _front(tops[1], ankles[1], instep, tip, TURNS * scale)
     hem = Path((smooth(tip, heel, 1j * front.arrive, 1 + 0j, may_wave=True),))
     top = Path((smooth(back.end, front.start, 1j * back.arrive, front.leave / 1j),))
     return SpatProfile(
         back=back, top=top, front=front, hem=hem, closing=-0.42 * wa, ankle=ankle, counted=high - 12.0 * scale
     )
+
+
+def _front(top: complex, ankle: complex, instep: complex, tip: complex, least: float) -> Path:
+    """Return the front from the top down to the tip: narrowest at the ankle, from there round towards the instep
+    on an arc of `least` mm and more, straight on, then down over the laces."""
+    upper, between = smooth(top, ankle, ankle - top, -1j), instep - ankle
+    slant = cmath.phase(between / -1j) * -1
+    radius = max(least, ROUNDED * abs(between) / (2 * math.sin(slant))) if slant > LEAST_TURN else least
+
+    def after(angle: float) -> tuple[complex, complex]:
+        """Return where the arc ends after so many radians, and its way there."""
+        return ankle + radius * (cmath.exp(-1j * angle) - 1), -1j * cmath.exp(-1j * angle)
+
+    def past(angle: float) -> float:
+        end, way = after(angle)
+        return ((instep - end) * way.conjugate()).imag
+
+    if slant <= LEAST_TURN or past(2 * slant) <= 0:
+        way = between / abs(between) + (tip - instep) / abs(tip - instep)
+        return Path((upper, smooth(ankle, instep, -1j, way), smooth(instep, tip, way, tip - instep)))
+    end, way = after(brent_zero(past, 0.0, 2 * slant))
+    on = line(end, instep).segments
+    return Path((upper, smooth(ankle, end, -1j, way), *on, smooth(instep, tip, way, tip - instep)))
 
 
 def spat_parts(p: SpatProfile, lap: float) -> Iterator[Piece]:
