@@ -24,7 +24,7 @@ BEND_OVER = 60.0
 """mm at adult scale: the stretch beside a dart mouth over which the seam line is bent."""
 
 KEPT_ROUNDS = 8
-"""How often the corners of a mouth are moved until its seam is as long as it was; two or three do."""
+"""How often the corner of a mouth is moved until its seam is as long as it was; two or three do."""
 
 WAVE = 0.75
 """Degrees by which a seam that is trued beside a mouth may swing to either side of its chord (ours)."""
@@ -97,18 +97,18 @@ def kept_mouth(
 ) -> DartMouth:
     """Return the trued mouth of a dart opened `at` mm along a seam that stays as long as it is, within 1e-4 mm.
 
-    What follows the dart is turned away by `opened`. The dart's corners move along the seam by what the
-    bends add on either side; its legs are equally long.
+    What follows the dart is turned away by `opened`. The dart's first corner moves along the seam by what the
+    bends add on both sides, so that what follows is no shorter than it was; its legs are equally long.
     """
-    off, on = 0.0, 0.0
+    off = 0.0
     for _ in range(KEPT_ROUNDS):
-        before, after = seam.split(at - off)[0], opened(seam.split(at + on)[1])
+        before, after = seam.split(at - off)[0], opened(seam.split(at)[1])
         legs = short_legs(before.end, after.start, apex, short)
         mouth = true_mouth(before, *legs, after, over, _first_share(before, legs, after, over))
-        more = mouth.before.length - at, mouth.after.length - (seam.length - at)
-        if max(abs(more[0]), abs(more[1])) < 1e-4:
+        more = mouth.before.length + mouth.after.length - seam.length
+        if abs(more) < 1e-4:
             break
-        off, on = off + more[0], on + more[1]
+        off += more
     return mouth
 
 
