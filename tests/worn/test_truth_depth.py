@@ -109,9 +109,11 @@ def test_each_sleeve_starts_round_its_own_arm_where_the_two_differ() -> None:
     body = next(one for one in made_up() if one.title == "uneven shoulders")
     form, draft = wearers_form(body), drafted("fitted-top", body)
     mesh, _ = coarse_mesh(draft, "fitted-top", plies_for("fitted-top"), form)
-    start = placed(mesh, form)
+    start, below = placed(mesh, form), []
     for hand in ("left", "right"):
         piece = next(i for i, one in enumerate(mesh.pieces) if one.limb is Limb.ARM and one.hand == hand)
         lowest = start[np.unique(mesh.sewn[mesh.piece == piece]), 2].min()
-        assert lowest == pytest.approx(form.arm_of(hand)[2][2], abs=5.0), hand
+        below.append(form.arm_of(hand)[2][2] - lowest)  # a slanting hem hangs lowest at one side of its wrist
+    assert below[0] == pytest.approx(below[1], abs=3.0)
+    assert max(map(abs, below)) < 15.0
     assert abs(form.arm_of("left")[2][2] - form.arm_of("right")[2][2]) > 10.0
