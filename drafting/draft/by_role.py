@@ -118,6 +118,12 @@ def dart_legs(piece: Piece) -> Iterator[tuple[Edge, Edge]]:
             yield leg, after
 
 
+def closing_turn(into: Edge, out: Edge) -> complex:
+    """Return what turns what lies behind the second leg of an open dart about its tip so that the legs meet."""
+    tip = into.path.end
+    return (into.path.start - tip) / (out.path.end - tip)
+
+
 def _is_dart(leg: Edge, after: Edge) -> bool:
     if leg.kind is not EdgeKind.DART or after.kind is not EdgeKind.DART:
         return False

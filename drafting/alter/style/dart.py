@@ -20,6 +20,7 @@ from drafting.alter.style.rings import (
     renamed_chains,
     run_between,
 )
+from drafting.draft.by_role import closing_turn
 from drafting.draft.draft import Draft, EdgeRef, Seam, SeamNotch
 from drafting.draft.named import piece_named
 from drafting.draft.piece import Edge, EdgeKind, Level, Piece
@@ -55,7 +56,7 @@ def _moved(draft: Draft, piece: Piece, leg: int, spot: RingSpot) -> Draft:
     first, second = run_between(piece, begin, spot), run_between(piece, spot, end)
     if not first or not second:
         return draft  # it is there already
-    turn = (into.path.start - tip) / (out.path.end - tip)
+    turn = closing_turn(into, out)
     turns_first = not _holds(first) and (_holds(second) or _long(first) <= _long(second))
     turn = turn / abs(turn) if turns_first else abs(turn) / turn
     ring = Path.joined([line(tip, out.path.end), *(s.edge.path for s in first), line(place, tip)])

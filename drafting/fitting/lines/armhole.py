@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from drafting.draft.by_role import dart_legs
+from drafting.draft.by_role import closing_turn, dart_legs
 from drafting.draft.draft import Draft, EdgeRef
 from drafting.draft.piece import Edge, Piece
 from drafting.draft.roles import EdgeRole, LevelKind
@@ -82,11 +82,10 @@ def _raised(piece: Piece, corner: str, raised: float, fixed: float | None) -> Sh
 def _dart_closed(piece: Piece, edge: Edge) -> complex:
     """Return what closing the open dart at an edge's end turns its ways by; 1 where there is none."""
     for into, out in dart_legs(piece):
-        tip = into.path.end
         if out.path.end == edge.path.start:
-            return (into.path.start - tip) / (out.path.end - tip)
+            return closing_turn(into, out)
         if into.path.start == edge.path.end:
-            return (out.path.end - tip) / (into.path.start - tip)
+            return 1 / closing_turn(into, out)
     return 1 + 0j
 
 

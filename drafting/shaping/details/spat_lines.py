@@ -112,7 +112,7 @@ def _front(top: complex, ankle: complex, instep: complex, tip: complex, least: f
     """Return the front from the top down to the tip: narrowest at the ankle, from there round towards the instep
     on an arc of `least` mm and more, straight on, then down over the laces."""
     upper, between = smooth(top, ankle, ankle - top, -1j), instep - ankle
-    slant = cmath.phase(between / -1j) * -1
+    slant = -cmath.phase(between / -1j)
     radius = max(least, ROUNDED * abs(between) / (2 * math.sin(slant))) if slant > LEAST_TURN else least
 
     def after(angle: float) -> tuple[complex, complex]:
