@@ -38,7 +38,10 @@ CHROMIUM_FLAGS = [
     "--disable-gpu",
     "--force-device-scale-factor=1",
     "--font-render-hinting=none",
+    "--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1",
 ]
+"""The last: nothing but this computer is ever reached. A route that stops requests would switch the cache off, and
+every page be fetched and compiled anew."""
 
 QUIET = {
     "@jupyterlab/apputils-extension:notification": {
@@ -80,6 +83,18 @@ WATCH = """() => {
 """What a widget's callback raises is shown nowhere; it passes by as a message of the kernel."""
 
 
+TURN = """async path => {
+    const before = jupyterapp.shell.currentWidget;
+    const shown = await jupyterapp.commands.execute('docmanager:open', {path, factory: 'Notebook'});
+    jupyterapp.shell.activateById(shown.id);
+    if (before && before !== shown) {
+        await before.sessionContext.shutdown();
+        before.dispose();
+    }
+}"""
+"""Open a notebook as the file browser does; the one before is closed with its kernel."""
+
+
 @dataclass(frozen=True)
 class Lab:
     """A running JupyterLab: its address, its token, the folder it serves."""
@@ -102,6 +117,15 @@ class Tab:
         """Open a notebook in a workspace of its own and wait for its kernel."""
         place = f"workspaces/{secrets.token_hex(4)}/tree/{notebook}"
         self.page.goto(f"{self.lab.url}/lab/{place}?token={self.lab.token}&reset")
+        self.page.wait_for_function(READY, timeout=60_000)
+        self.page.evaluate(WATCH)
+
+    def turn_to(self, notebook: str) -> None:
+        """Open a notebook in place of the one that is open, if any, without loading JupyterLab anew."""
+        if self.page.url == "about:blank":
+            self.open(notebook)
+            return
+        self.page.evaluate(TURN, notebook)
         self.page.wait_for_function(READY, timeout=60_000)
         self.page.evaluate(WATCH)
 
@@ -225,19 +249,15 @@ def running_chromium() -> Iterator[Any]:
 
 @contextmanager
 def new_tab(browser: Any, lab: Lab) -> Iterator[Tab]:
-    """Open a page of its own; requests that leave this computer are stopped and noted."""
+    """Open a page of its own; requests that would leave this computer are noted."""
     context = browser.new_context(viewport={"width": 1280, "height": 900})
     tab = Tab(context.new_page(), lab)
 
-    def sieve(route: Any) -> None:
-        url = route.request.url
-        if url.startswith(("http://127.0.0.1:", "data:", "blob:")):
-            route.continue_()
-        else:
-            tab.outside.append(url)
-            route.abort()
+    def note(request: Any) -> None:
+        if not request.url.startswith(("http://127.0.0.1:", "data:", "blob:")):
+            tab.outside.append(request.url)
 
-    context.route("**/*", sieve)
+    context.on("request", note)
     tab.page.on("pageerror", lambda error: tab.faults.append(str(error)))
     yield tab
     context.close()

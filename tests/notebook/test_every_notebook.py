@@ -38,7 +38,7 @@ PICTURE = """() => [...document.activeElement.closest('.jp-OutputArea').querySel
 """What is drawn beside the slider; the worn shape has a new address with every new picture."""
 
 
-@pytest.fixture
+@pytest.fixture(scope="module")
 def tab(browser: Any, lab: Lab) -> Iterator[Tab]:
     with new_tab(browser, lab) as opened:
         yield opened
@@ -51,7 +51,7 @@ def test_there_is_a_notebook_for_each_stage_in_the_order_of_the_work() -> None:
 
 @pytest.mark.parametrize("name", NOTEBOOKS)
 def test_a_notebook_runs_whole_and_its_first_slider_moves_its_picture(tab: Tab, name: str, tmp_path: Path) -> None:
-    tab.open(f"notebooks/{name}")
+    tab.turn_to(f"notebooks/{name}")
     assert tab.run_all(), tab.kernel_faults()
     tab.page.wait_for_timeout(500)
     drawings = tab.page.evaluate(FIRST)

@@ -65,7 +65,7 @@ def test_a_costume_chosen_on_one_page_is_the_costume_of_every_page(page: Tab, tr
     page.open("notebooks/08_making.ipynb")
     assert page.run_all(), page.kernel_faults()
     choose(page, "no-coat")
-    page.open("notebooks/05_tailcoat_and_flare.ipynb")
+    page.turn_to("notebooks/05_tailcoat_and_flare.ipynb")
     assert page.run_all(), page.kernel_faults()
     said = page.page.locator(".page-said").first.inner_text()
     assert "The costume no-coat has no tails" in said
@@ -79,7 +79,7 @@ def test_every_page_runs_from_top_to_bottom_with_a_costume_of_her_own(
     (trial_lab.root / ".drafting-costume.json").write_text(f'{{"costume": "{name}/costume.toml", "over": ""}}')
     before = {path: path.read_bytes() for path in (trial_lab.root / name).iterdir()}
     for notebook in PAGES:
-        page.open(f"notebooks/{notebook}")
+        page.turn_to(f"notebooks/{notebook}")
         assert page.run_all(), (notebook, page.kernel_faults())
         page.page.wait_for_timeout(500)
         if "CostumePage" in (ROOT / "notebooks" / notebook).read_text("utf-8"):
