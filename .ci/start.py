@@ -16,6 +16,8 @@ from pathlib import Path
 
 ROOT = Path(__file__).resolve().parent.parent
 LOCKS = {"drafting": (".venv", "requirements-kit.lock"), "tests": (".venv-tests", "requirements.lock")}
+UNKEPT = "PYTHONDONTWRITEBYTECODE"
+"""Where it is set, each of the hundreds of processes that the tests start would compile every module anew."""
 SCRIPTS = "Scripts" if os.name == "nt" else "bin"
 
 
@@ -39,7 +41,9 @@ def main(asked: list[str]) -> int:
     subprocess.run([*pip, "--no-build-isolation", "--no-deps", "-e", str(ROOT)], check=True)
     module = "tests" if asked[0] == "tests" else "drafting"
     where = ROOT if asked[0] == "tests" else None
-    return subprocess.run([str(python), "-m", module, *asked[1:]], cwd=where, check=False).returncode
+    environment = {name: value for name, value in os.environ.items() if name != UNKEPT}
+    run = subprocess.run([str(python), "-m", module, *asked[1:]], cwd=where, env=environment, check=False)
+    return run.returncode
 
 
 if __name__ == "__main__":

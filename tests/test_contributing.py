@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+import os
 import re
+import runpy
 import subprocess
 import sys
 import tomllib
+import venv
+from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
 
@@ -91,3 +95,19 @@ def test_the_public_names_are_rendered_by_a_documentation_tool(tmp_path: Path) -
     page = (tmp_path / "drafting.html").read_text("utf-8")
     assert all(f'id="{name}"' in page for name in ("make", "read_costume", "draft_garment", "write_output"))
     assert ".ci/docs" in (ROOT / "DEVELOPERS.md").read_text("utf-8")
+
+
+def test_what_the_tests_start_keeps_what_python_compiled(monkeypatch: pytest.MonkeyPatch) -> None:
+    """A workplace may forbid it; each process of a run would then compile the kit anew, seconds every time."""
+    started = runpy.run_path(str(ROOT / ".ci" / "start.py"))
+    seen: list[Mapping[str, str]] = []
+
+    def run(*_: object, env: Mapping[str, str] | None = None, **__: object) -> subprocess.CompletedProcess[str]:
+        seen.append(os.environ.copy() if env is None else env)
+        return subprocess.CompletedProcess([], 0)
+
+    monkeypatch.setenv("PYTHONDONTWRITEBYTECODE", "1")
+    monkeypatch.setattr(subprocess, "run", run)
+    monkeypatch.setattr(venv, "create", lambda *_, **__: None)
+    assert started["main"](["tests"]) == 0
+    assert "PYTHONDONTWRITEBYTECODE" not in seen[-1]
