@@ -15,7 +15,7 @@ STEPS = (
     ("ruff", "check", "--quiet", "."),
     ("ruff", "format", "--check", "--quiet", "."),
     ("mypy",),
-    ("pytest", "--quiet", "-n", "3", "--dist", "loadgroup", "--durations", "8", "--maxfail", "5", *sys.argv[1:]),
+    ("pytest", "--quiet", "-n", "2", "--dist", "loadgroup", "--durations", "8", "--maxfail", "5", *sys.argv[1:]),
 )
 
 

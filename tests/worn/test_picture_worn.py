@@ -109,6 +109,21 @@ def test_the_face_of_the_cloth_is_what_is_seen() -> None:
     assert red > 2 * blue
 
 
+def test_no_skin_is_seen_beside_cloth_that_has_sunk_in_a_little() -> None:
+    """A shoulder's bone shone through a top beside its seam, where the form was seen from along it."""
+    surface, frame = post(RADIUS, 1600), frame_for(post(RADIUS, 1600).points, 900, 1350)
+    scene = dressed_scene(surface, (look(tube(RADIUS - 2.0, 700, 1200), "#c02020"),))
+    picture = drawn(replace(scene, traces=()), FRONT, frame).astype(int)
+    middle, bare = (int(frame.seen(np.array([[0.0, 0.0, z]]), FRONT)[0, 1]) for z in (950.0, 400.0))
+
+    def skin(row: int) -> int:
+        _, green, blue = picture[row].T  # red cloth and white paper have as much of one as of the other
+        return int((green > blue + 3).sum())
+
+    assert skin(bare) > 100
+    assert skin(middle) == 0
+
+
 def test_both_maps_colour_the_same_garment_differently() -> None:
     rest, surface = tube(180, 700, 1200), post(RADIUS, 1600)
     frame = frame_for(surface.points, 100, 150)

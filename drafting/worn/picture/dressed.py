@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
+from scipy.spatial import cKDTree
 
 from drafting.draft.draft import EdgeRef
 from drafting.ground.frozen import freeze
@@ -13,10 +14,13 @@ from drafting.ground.palette import Colour
 from drafting.worn.nouns import AtRest, Reals, SewnMesh, Surface, Truth, Whole
 from drafting.worn.picture.laps import hand_over, under_other
 from drafting.worn.picture.maps import PULLS, STANDS_OFF
-from drafting.worn.picture.scene import LIES_ON, Cover, PictureScene, Trace, channels
+from drafting.worn.picture.scene import LIES_ON, Cover, PictureScene, Trace, channels, smooth_normals
 
 BEHIND = 0.5
 """Of the length of a mesh's sides, by so much the form is taken to lie farther off: flat triangles cut into it."""
+SUNK, BARE = 3.0, 30.0
+"""mm that the form is drawn thinner under cloth, for the same reason: seen along it, no distance from the eye
+hides it; and how far from cloth it is drawn as it is."""
 LAYER = 5.0
 """mm that each garment is taken to lie nearer than the one beneath it, for the same reason."""
 
@@ -196,10 +200,21 @@ def behind(looks: Sequence[Look]) -> float:
     return BEHIND * max(sides)
 
 
+def thinner(surface: Surface, looks: Sequence[Look]) -> Surface:
+    """Return the form as it is drawn under these garments."""
+    worn = np.concatenate([look.rest.points for look in looks])
+    worn = np.concatenate([worn, worn * (-1.0, 1.0, 1.0)])  # a halved one's other hand; of a whole one no matter
+    far, _ = cKDTree(worn).query(surface.points, distance_upper_bound=BARE)
+    depth = SUNK * np.clip(2.0 - 2.0 * far / BARE, 0.0, 1.0)
+    return replace(
+        surface, points=surface.points - depth[:, None] * smooth_normals(surface.points, surface.triangles)
+    )
+
+
 def body_cover(surface: Surface, looks: Sequence[Look]) -> Cover:
     """Return the form, in nobody's skin."""
-    tints = np.broadcast_to(channels(Colour.SKIN), surface.points.shape)
-    return Cover(surface.points, surface.triangles, tints, nearer=-behind(looks), closed=True)
+    tints, drawn = np.broadcast_to(channels(Colour.SKIN), surface.points.shape), thinner(surface, looks)
+    return Cover(drawn.points, drawn.triangles, tints, nearer=-behind(looks), closed=True)
 
 
 def dressed_scene(surface: Surface, looks: Sequence[Look]) -> PictureScene:

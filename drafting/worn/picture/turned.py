@@ -15,7 +15,7 @@ from drafting.ground.palette import Colour
 from drafting.ground.templates import Html, beside, macros, page_policy
 from drafting.ground.units import LengthUnit, show_length
 from drafting.worn.nouns import Reals, Surface, Truth, Whole
-from drafting.worn.picture.dressed import LAP, LAPEL_LAPS, LAYER, Look, behind, raised
+from drafting.worn.picture.dressed import LAP, LAPEL_LAPS, LAYER, Look, behind, raised, thinner
 from drafting.worn.picture.laps import hand_over, under_other
 from drafting.worn.picture.maps import PULLS, STANDS_OFF, Ramp, shades
 from drafting.worn.picture.scene import LIES_ON
@@ -117,7 +117,7 @@ def shape_of(surface: Surface, looks: Sequence[Look]) -> PlainShape:
 
 
 def _body(surface: Surface, looks: Sequence[Look]) -> PlainShape:
-    points, triangles = thinned(surface, THINNED)
+    points, triangles = thinned(thinner(surface, looks), THINNED)
     tint = np.zeros(len(triangles))
     return _cover(points, triangles, tint) | {
         "nearer": -behind(looks),
