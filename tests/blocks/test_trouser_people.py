@@ -1,8 +1,8 @@
 """People in trousers: nobody refused, no error found, no jump, and a draft in no time.
 
 Bodies: 507 measured ones of bdims (Heinz et al. 2003), 260 drawn from the spread of ANSUR II and 40
-from its ends (tests/drawn_bodies.py), every run; all 3,541 measured ones by
-`-m population`. One body in forty is finished too, cut lines and all.
+from its ends (tests/drawn_bodies.py), every run, each in one of two styles; all 3,541 measured ones in every
+style by `-m population`. One body in forty is finished too, cut lines and all.
 """
 
 from __future__ import annotations
@@ -66,10 +66,11 @@ def troubles(bodies: Sequence[Body], style: str, finished: int = 40) -> list[str
     return found
 
 
-@pytest.mark.parametrize("style", ["woven straight", "stretch tapered"])
+@pytest.mark.parametrize(("style", "first"), [("woven straight", 0), ("stretch tapered", 1)])
 @pytest.mark.parametrize("source", ["bdims", "drawn"])
-def test_nobody_is_refused_and_no_trouser_has_an_error(source: str, style: str) -> None:
-    assert troubles(bdims() if source == "bdims" else (*drawn(260), *far()), style) == []
+def test_nobody_is_refused_and_no_trouser_has_an_error(source: str, style: str, first: int) -> None:
+    people = bdims() if source == "bdims" else (*drawn(260), *far())
+    assert troubles(people[first::2], style) == []
 
 
 @pytest.mark.parametrize("style", [name for name in STYLES if name != "woven straight"])
