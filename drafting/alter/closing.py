@@ -24,6 +24,7 @@ from dataclasses import dataclass, replace
 from drafting.body import Body
 from drafting.draft.by_role import pieces_as
 from drafting.draft.draft import Draft
+from drafting.draft.one_value import the_smaller
 from drafting.draft.piece import Edge, EdgeKind, Piece, Placement
 from drafting.draft.roles import FACINGS, EdgeRole, PieceRole, SeamKind
 from drafting.fabric import Fabric
@@ -31,19 +32,28 @@ from drafting.geometry import line
 from drafting.ground.choices import choice
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
-from drafting.ground.lengths import told
 from drafting.ground.scale import body_scale
 from drafting.ground.sources import ours, practice
 from drafting.shaping.details.button_stand import FrontLines, narrow_said
-from drafting.shaping.details.buttons import Button, apart_said
+from drafting.shaping.details.buttons import Button
 from drafting.shaping.details.closings import closing_strip, folded_back, front_lines
-from drafting.shaping.details.fastener_rows import FastenerRow, Fasteners, buttoned, hooks, laced
+from drafting.shaping.details.fastener_rows import Fasteners, buttoned, hooks, laced, row_said
 from drafting.shaping.details.small_pieces import interfacing, interfacing_notion
 from drafting.shaping.details.zips import Zip, lap, lap_above, parted, zip_notions, zip_said
-from drafting.shaping.shared_choices import BUTTON_DIAMETER, BUTTON_SHAPE, BUTTON_STAND, BUTTON_THICKNESS, CLOSING
+from drafting.shaping.shared_choices import (
+    BUTTON_DIAMETER,
+    BUTTON_LEVEL,
+    BUTTON_SHAPE,
+    BUTTON_STAND,
+    BUTTON_THICKNESS,
+    CLOSING,
+)
 
 BEHIND = 5.0
 """mm at adult scale: a facing reaches at least this far past the other edge (ours)."""
+
+SHARED = {"button_level": the_smaller("button_level")}
+"""Buttons on one hand meet holes on the other."""
 
 
 @dataclass(frozen=True)
@@ -111,6 +121,7 @@ class Choices:
     button_thickness: float = BUTTON_THICKNESS
     button_shape: str = BUTTON_SHAPE
     button_stand: float = BUTTON_STAND
+    button_level: float = BUTTON_LEVEL
 
     @property
     def hands(self) -> tuple[str, str]:
@@ -123,7 +134,8 @@ class Choices:
 
     def fasteners(self, scale: float) -> Fasteners:
         """Return what is asked of a row of fasteners."""
-        return Fasteners(self.fastening_space, self.hands, self.button, self.button_stand, scale)
+        stand, level = self.button_stand, self.button_level
+        return Fasteners(self.fastening_space, self.hands, self.button, stand, level, scale)
 
 
 def closing(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
@@ -233,8 +245,8 @@ def _overlapped(draft: Draft, piece: Piece, choices: Choices, scale: float) -> D
     narrow = narrow_said(row.stand, choices.button_diameter, choices.button.stand) if row.stand else ()
     return replace(draft.with_pieces([_turned(front)]), chains=_chains(draft, piece, row.stand)) + Draft(
         (stiff,),
-        findings=(_row_said(side, choices, row), *(narrow if choices.fastening == "buttons" else ())),
-        facts={"closing": lines.top.imag - lines.low.imag},
+        findings=(row_said(side, choices.closing, row), *(narrow if choices.fastening == "buttons" else ())),
+        facts={"closing": lines.top.imag - lines.low.imag, "button_level": row.level},
         notions=(*row.notions, interfacing_notion(stiff)),
     )
 
@@ -272,20 +284,6 @@ def _chains(draft: Draft, piece: Piece, stand: float) -> dict[str, tuple[tuple[s
         if "waist" in chains:
             chains["waist"] = ((piece.name, "stand_hem"), *chains["waist"])
     return chains
-
-
-def _row_said(side: str, choices: Choices, row: FastenerRow) -> Finding:
-    apart = apart_said(len(row.places), row.places[1] - row.places[0] if len(row.places) > 1 else 0.0)
-    laps = f"The edges lie {told(2 * row.stand)} over each other" if row.stand else "The edges meet on the centre"
-    how = f"closes {choices.closing}" if row.stand else "is laced"
-    return Finding(
-        "closing",
-        "note",
-        side,
-        float(len(row.places)),
-        None,
-        f"The {side} {how}: {row.said}{apart}. {laps}; their facings are folded back.",
-    )
 
 
 def _closed() -> Finding:

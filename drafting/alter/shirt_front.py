@@ -23,6 +23,7 @@ from dataclasses import dataclass, replace
 from drafting.body import Body
 from drafting.draft.by_role import edge_as, piece_as
 from drafting.draft.draft import Draft, Seam
+from drafting.draft.one_value import the_smaller
 from drafting.draft.piece import EdgeKind, Piece, Placement
 from drafting.draft.roles import EdgeRole, LevelKind, PieceRole, SeamKind
 from drafting.fabric import Fabric
@@ -35,7 +36,17 @@ from drafting.ground.sources import practice
 from drafting.shaping.details.button_stand import FrontLines, front_facing_edges, narrow_said, stand_edges
 from drafting.shaping.details.buttons import Button, apart_said, button_mark, button_notion, button_row, hole_mark
 from drafting.shaping.details.small_pieces import interfacing, interfacing_notion
-from drafting.shaping.shared_choices import BUTTON_DIAMETER, BUTTON_SHAPE, BUTTON_STAND, BUTTON_THICKNESS, CLOSING
+from drafting.shaping.shared_choices import (
+    BUTTON_DIAMETER,
+    BUTTON_LEVEL,
+    BUTTON_SHAPE,
+    BUTTON_STAND,
+    BUTTON_THICKNESS,
+    CLOSING,
+)
+
+SHARED = {"button_level": the_smaller("button_level")}
+"""Buttons on one front meet holes on the other."""
 
 BEHIND_CENTRE = 5.0
 """mm at adult scale: a facing reaches at least this far past the other front's edge (ours)."""
@@ -53,6 +64,7 @@ class Choices:
     button_thickness: float = BUTTON_THICKNESS
     button_shape: str = BUTTON_SHAPE
     button_stand: float = BUTTON_STAND
+    button_level: float = BUTTON_LEVEL
     button_count: float = choice(
         6.0,
         "count",
@@ -122,7 +134,8 @@ def shirt_front(draft: Draft, body: Body, fabric: Fabric | None, choices: Choice
     stand = choices.button_stand or button.stand
     lines = _lines(front)
     width = _facing_width(lines, stand, choices.facing_width, body_scale(body))
-    row = _row(front, lines, choices)
+    level = _level(front, lines, choices.button_level)
+    row = _row(front, lines, choices, level)
     built = _front(front, lines, stand, width, choices, (*_marks(lines, stand, row, button, choices),))
     facing = _facing(front, lines, stand, width)
     cut_on = choices.facing == "cut on"
@@ -143,7 +156,12 @@ def shirt_front(draft: Draft, body: Body, fabric: Fabric | None, choices: Choice
             ),
         ),
         findings=(_said(choices, button, stand, row), *narrow_said(stand, button.diameter, button.stand)),
-        facts={"button_stand": stand, "facing_width": width, "buttonhole": button.hole},
+        facts={
+            "button_stand": stand,
+            "facing_width": width,
+            "buttonhole": button.hole,
+            "button_level": level or 0.0,
+        },
         notions=(button_notion(front.name, len(row), button), interfacing_notion(stiff)),
     )
     return replace(draft.with_pieces([built]), chains=_chains(draft, front.name)) + added
@@ -192,11 +210,17 @@ def _facing(front: Piece, lines: FrontLines, stand: float, width: float) -> Piec
     )
 
 
-def _row(front: Piece, lines: FrontLines, choices: Choices) -> list[float]:
-    """Return how far below the neck each button stands; one of them on the bust line."""
-    length = abs(lines.top - lines.low)
+def _level(front: Piece, lines: FrontLines, asked: float) -> float | None:
+    """Return how far below the neck one button stands: as asked, or on the bust line."""
+    if asked:
+        return asked
     bust = next((v.paths[0].start.imag for v in front.levels if v.kind is LevelKind.BUST), None)
-    level = None if bust is None else lines.top.imag - bust
+    return None if bust is None else lines.top.imag - bust
+
+
+def _row(front: Piece, lines: FrontLines, choices: Choices, level: float | None) -> list[float]:
+    """Return how far below the neck each button stands; one of them on the `level`."""
+    length = abs(lines.top - lines.low)
     last = length - min(choices.last_button, LAST_SHARE * length)
     first = min(choices.first_button, LAST_SHARE * length)
     return button_row(first, last, round(choices.button_count), level)

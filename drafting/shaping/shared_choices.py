@@ -98,6 +98,17 @@ BUTTON_STAND: float = choice(
     group="closing",
 )
 
+BUTTON_LEVEL: float = choice(
+    0.0,
+    "mm",
+    "how far below the neck one of the buttons stands; 0 is the bust line, of uneven hands the higher one",
+    low=0,
+    high=1000,
+    source=practice("one button on the bust line"),
+    group="closing",
+    scales=True,
+)
+
 
 LEAST_VENT = 1.5
 """Laps that a vent is long at least: one as wide as it is long is no vent (ours)."""

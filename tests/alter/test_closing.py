@@ -198,3 +198,55 @@ def test_a_hidden_zip_goes_in_before_the_seam_below_it_and_a_lapped_one_after(ki
 def test_the_plan_says_how_the_closing_is_sewn(fastening: str, word: str) -> None:
     steps = order_of(costume_of(top(fastening=fastening), WOVEN))
     assert any(word in plan_sentence(one) for step in steps for one in step.say)
+
+
+UNEVEN = {
+    "height": 1664.0,
+    "bust_girth": 1003.0,
+    "high_bust_girth": 921.0,
+    "under_bust_girth": 838.0,
+    "waist_girth": 832.0,
+    "hip_girth": 1092.0,
+    "neck_base_girth": 400.0,
+    "shoulder_length": (114.0, 127.0),
+    "shoulder_drop": (57.0, 38.0),
+    "back_waist_length": 413.0,
+    "front_waist_length": 451.0,
+    "bust_point_depth": 279.0,
+    "bust_point_width": 197.0,
+    "waist_to_hip": 203.0,
+    "upper_arm_girth": (318.0, 349.0),
+    "forearm_girth": (254.0, 273.0),
+    "wrist_girth": (165.0, 171.0),
+    "arm_length": (572.0, 591.0),
+    "upper_arm_length": (330.0, 337.0),
+    "waist_to_floor": 1041.0,
+}
+"""Invented: a wearer one of whose shoulders lies 19 mm lower."""
+
+
+@pytest.mark.parametrize(
+    ("block", "choices"),
+    [
+        (
+            "mutton-top",
+            {"length": "hip", "bust_dart": "shoulder-princess", "fastening": "buttons", "opening": "front"},
+        ),
+        ("shirt", {}),
+        ("shirt", {"button_count": 9.0}),
+    ],
+)
+def test_buttons_of_one_hand_meet_the_holes_of_the_other(block: str, choices: dict[str, Any]) -> None:
+    """She closes it button on hole, however her shoulders lie: 11 holes met 10 buttons."""
+    garment, rows = (
+        draft_garment(wearer(UNEVEN, waist_level="natural", figure="womens"), WOVEN, block, choices),
+        [],
+    )
+    for hand, kind in (("left", "buttonhole"), ("right", "button")):
+        marks = [
+            m.path for m in garment.draft[f"front-{hand}"].placements if m.what == kind and m.hand in ("", hand)
+        ]
+        levels = sorted(sum(path.bounds[1::2]) / 2 for path in marks)
+        rows.append([high - low for low, high in itertools.pairwise(levels)])
+    assert len(rows[0]) == len(rows[1]) > 3
+    assert rows[0] == pytest.approx(rows[1], abs=0.1)

@@ -13,9 +13,10 @@ from drafting.draft.draft import Notion
 from drafting.draft.piece import Piece, Placement
 from drafting.draft.roles import LevelKind, PieceRole
 from drafting.geometry import line
+from drafting.ground.findings import Finding
 from drafting.ground.lengths import counted, told
 from drafting.shaping.details.button_stand import FrontLines
-from drafting.shaping.details.buttons import Button, button_mark, button_notion, button_row, hole_mark
+from drafting.shaping.details.buttons import Button, apart_said, button_mark, button_notion, button_row, hole_mark
 
 HOOK_LAP, HOOK, HOOK_SPACE = 15.0, 8.0, 25.0
 """mm at adult scale: how far edges with hooks reach past the centre, a hook, and the space between two
@@ -40,12 +41,14 @@ CORD_END = 350.0
 @dataclass(frozen=True)
 class Fasteners:
     """What is asked for: greatest `space` (0: the usual), the hand on top and the one beneath, the
-    `button` and its `stand` (0: the button's own), and the body's scale."""
+    `button` and its `stand` (0: the button's own), how far down one button stands (`level`, 0: on the bust line),
+    and the body's scale."""
 
     space: float
     hands: tuple[str, str]
     button: Button
     stand: float
+    level: float
     scale: float
 
     def apart(self, usual: float, width: float) -> float:
@@ -55,13 +58,15 @@ class Fasteners:
 
 @dataclass(frozen=True)
 class FastenerRow:
-    """What stands in a row down a closing: the `stand` beyond the centre, places, marks, what to buy."""
+    """What stands in a row down a closing: the `stand` beyond the centre, places, marks, what to buy; `level` mm
+    down one was asked to stand."""
 
     stand: float
     places: tuple[float, ...]
     marks: tuple[Placement, ...]
     notions: tuple[Notion, ...]
     said: str
+    level: float = 0.0
 
 
 def buttoned(front: Piece, lines: FrontLines, asked: Fasteners) -> FastenerRow:
@@ -70,7 +75,8 @@ def buttoned(front: Piece, lines: FrontLines, asked: Fasteners) -> FastenerRow:
     stand = asked.stand or button.stand
     first, last = max(AT_ENDS * scale, button.diameter), _length(lines) - 3 * AT_ENDS * scale
     count = len(evenly(first, last, asked.apart(BUTTON_SPACE, button.diameter)))
-    places = button_row(first, last, count, _bust(front, lines))
+    level = asked.level or _bust(front, lines)
+    places = button_row(first, last, count, level)
     marks = []
     for number, down in enumerate(places, 1):
         at = lines.top - 1j * down
@@ -80,7 +86,12 @@ def buttoned(front: Piece, lines: FrontLines, asked: Fasteners) -> FastenerRow:
     said = f"{counted(len(places), 'buttonhole', 'buttonholes')} of {told(button.hole, 'small')} "
     said += f"on the wearer's {over}, the {'button' if len(places) == 1 else 'buttons'} on the {under}"
     return FastenerRow(
-        stand, tuple(places), tuple(marks), (button_notion(front.name, len(places), button, note),), said
+        stand,
+        tuple(places),
+        tuple(marks),
+        (button_notion(front.name, len(places), button, note),),
+        said,
+        level or 0.0,
     )
 
 
@@ -132,6 +143,21 @@ def laced(front: Piece, lines: FrontLines, asked: Fasteners) -> FastenerRow:
     notion = Notion("cord", front.name, 1, cord, "lacing, both ends tipped", "lacing cord", piece=front.name)
     said = f"{counted(len(places), 'eyelet', 'eyelets')} on each side, laced with {told(cord)} of cord"
     return FastenerRow(0.0, tuple(places), marks, (eyelets, notion), said)
+
+
+def row_said(side: str, closing: str, row: FastenerRow) -> Finding:
+    """Return the sentence that tells how a centre closes."""
+    apart = apart_said(len(row.places), row.places[1] - row.places[0] if len(row.places) > 1 else 0.0)
+    laps = f"The edges lie {told(2 * row.stand)} over each other" if row.stand else "The edges meet on the centre"
+    how = f"closes {closing}" if row.stand else "is laced"
+    return Finding(
+        "closing",
+        "note",
+        side,
+        float(len(row.places)),
+        None,
+        f"The {side} {how}: {row.said}{apart}. {laps}; their facings are folded back.",
+    )
 
 
 def _length(lines: FrontLines) -> float:
