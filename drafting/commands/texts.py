@@ -29,7 +29,8 @@ from drafting.ground.sources import Cited, printed, works
 from drafting.ground.units import show_length, shown_unit
 from drafting.reading.given import Origin
 
-WIDTH = 100
+WIDTH, LAST = 100, 44
+"""Letters in a line, and those that a table's last column has at least."""
 Cells = tuple[str, ...]
 
 CAUTION = (
@@ -67,7 +68,7 @@ def new_text(folder: Path, files: Iterable[str]) -> str:
 def made_text(findings: tuple[Finding, ...], out: Path, unit: str | None = "cm") -> str:
     """Return what `make` says in the end: findings worst first, where the pieces lie, a caution."""
     said = said_once(findings, unit)
-    lines = [_count(findings, said), *_table(None, [(f.level, f.where, f.sentence) for f in said])]
+    lines = [_count(findings, said), *table_lines(None, [(f.level, f.where, f.sentence) for f in said])]
     lines += ["", f"Pieces:   {out / 'pieces'}", f"To print: {out / 'sheets'}"]
     lines += [f"Overview: {out / 'overview.png'}"]
     lines += [f"Plan:     {out / 'plan.html'}"]
@@ -81,7 +82,7 @@ def changed_text(changes: Sequence[Changed], unit: str | None = "cm") -> str:
         return ""
     rows: list[Cells] = [(one.what, in_unit(one.before, unit), in_unit(one.after, unit)) for one in changes]
     return "\n".join(
-        ["What changed from the costume's own wearer", *_table(("", "there", "on this one"), rows), ""]
+        ["What changed from the costume's own wearer", *table_lines(("", "there", "on this one"), rows), ""]
     )
 
 
@@ -94,18 +95,18 @@ def body_text(body: Body, gains: Sequence[Gain] = (), what: str = "a shirt") -> 
     about = [f"measured {body.measured_on}" if body.measured_on else "", over, body.posture]
     about += [f"waist: {body.waist_level}", f"{body.figure} charts" if body.figure else ""]
     lines = [body.title, "  " + ", ".join(filter(None, about)), ""]
-    lines += _table(("measure", "", "", "19 of 20 people"), _measure_rows(body))
+    lines += table_lines(("measure", "", "", "19 of 20 people"), _measure_rows(body))
     made: list[Cells] = [
         (name, in_unit(m.rule, body.unit)) for name, m in body.measures.items() if m.source == "estimated"
     ]
-    lines += ["", "How the estimates are made (formulas in mm)", *_table(None, made)] if made else []
+    lines += ["", "How the estimates are made (formulas in mm)", *table_lines(None, made)] if made else []
     lines += _works(cited for m in body.measures.values() for cited in m.cited)
     if gains:
         lines += ["", "Measure next to gain most", _wrapped(GAIN.format(what=what), indent=2)]
-        lines += _table(("measure", "may be off by", "so far", "the edge"), _gain_rows(gains, body.unit))
+        lines += table_lines(("measure", "may be off by", "so far", "the edge"), _gain_rows(gains, body.unit))
     doubts = said_once(body.findings, body.unit)
     lines += ["", "Doubtful" if doubts else "Nothing doubtful"]
-    lines += _table(None, [(f.level, f.where, f.sentence) for f in doubts])
+    lines += table_lines(None, [(f.level, f.where, f.sentence) for f in doubts])
     return "\n".join(lines)
 
 
@@ -144,17 +145,17 @@ def blocks_listed(blocks: Iterable[Block]) -> str:
     """Return a line for each block, and how to see one whole."""
     rows: list[Cells] = [(block.name, _after_colon(block.summary)) for block in blocks]
     lines = [
-        *_table(None, rows),
+        *table_lines(None, rows),
         "",
         "One with all its choices, pieces and edges: drafting blocks NAME (or: all)",
         "",
     ]
     lines += ["What pieces, edges and seams are, as `role` and `kind` in report.json (all: with meanings)"]
-    lines += _table(
+    lines += table_lines(
         None, [(sort, ", ".join(one.value for one in words if one)) for sort, words in DECLARED.items()]
     )
     lines += ["", _wrapped(IN_PROPORTION)]
-    lines += _table(None, list(LANDMARKS.items()))
+    lines += table_lines(None, list(LANDMARKS.items()))
     return "\n".join(lines)
 
 
@@ -209,7 +210,7 @@ def roles_text() -> str:
     """Return what pieces, edges and seams may be, each word with its meaning."""
     lines = ["What pieces, edges and seams are, as `role` and `kind` in report.json:"]
     for sort, values in DECLARED.items():
-        lines += [sort, *_table(None, [(one.value, one.meaning) for one in values])]
+        lines += [sort, *table_lines(None, [(one.value, one.meaning) for one in values])]
     return "\n".join(lines)
 
 
@@ -260,16 +261,28 @@ def _after_colon(summary: str) -> str:
     return rest if colon and " " not in head else summary
 
 
-def _table(head: Cells | None, rows: list[Cells]) -> list[str]:
-    """Return rows as lines, every column but the last padded, the last one wrapped."""
+def table_lines(head: Cells | None, rows: list[Cells]) -> list[str]:
+    """Return rows as lines, every column but the last padded, the last one wrapped.
+
+    A row whose cells would leave the last one no room has a line of its own for them.
+    """
     cells = [head, *rows] if head else rows
     if not rows:
         return []
     wide = [max(len(row[i]) for row in cells) for i in range(len(cells[0]) - 1)]
+    while wide and 2 + sum(wide) + 2 * len(wide) > WIDTH - LAST:
+        widest = wide.index(max(wide))
+        wide[widest] = max(
+            (n for row in cells if (n := len(row[widest])) < wide[widest]), default=wide[widest] // 2
+        )
+    hang = 2 + sum(wide) + 2 * len(wide)
     lines = []
     for row in cells:
         start = "  " + "".join(f"{cell:<{w}}  " for cell, w in zip(row[:-1], wide, strict=True))
-        lines.append(_wrapped(start + row[-1], hang=len(start)).rstrip())
+        if len(start) > hang:
+            lines.append(_wrapped("  ".join(row[:-1]), indent=2, hang=4))
+            start = " " * hang
+        lines.append(_wrapped(start + row[-1], hang=hang).rstrip())
     return lines
 
 
