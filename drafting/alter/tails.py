@@ -49,8 +49,8 @@ def _own(number: int) -> float:
     own: float = choice(
         AS_FLARE,
         "mm",
-        f"extra hem at seam {number} from the back; -1: as `flare` says",
-        low=-1,
+        f"extra hem at seam {number} from the back; below 0: as `flare` says",
+        low=-10,
         high=400,
         step=10,
         group="flare",

@@ -104,8 +104,8 @@ class Choices:
     collar_rise: float = choice(
         AS_THE_NECK,
         "mm",
-        "how far the stand rises to the front, which leans it to the neck; -1: as far as `collar_ease` asks",
-        low=-1,
+        "how far the stand rises to the front, which leans it to the neck; below 0: as far as `collar_ease` asks",
+        low=-10,
         high=80,
         source=(practice("10 to 20 where nobody measured the neck"), AS_ASKED),
         group="collar",

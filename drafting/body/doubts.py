@@ -59,13 +59,23 @@ ORDER: tuple[tuple[str, str, float, str], ...] = (
 )
 
 
+def _exchanged(means: Mapping[str, float], unit: str | None) -> Iterator[str]:
+    """Yield measures that stand in each other's place: taken the other way round neither is far off."""
+    for small, large, _ in _out_of_order(means):
+        turned = {**means, small: means[large], large: means[small]}
+        if not {small, large} & {one.where for one in (*_build(turned, unit), *_strangers(turned, unit))}:
+            yield from (small, large)
+
+
 def doubts(measures: Mapping[str, Measure], natural: bool, unit: str | None = "cm") -> tuple[Finding, ...]:
     """Return everything doubtful about the measured ones of `measures`, in reading order."""
     taken = {n: m for n, m in measures.items() if m.source == "measured" and n in DIMENSIONS}
     means = {name: measure.mm for name, measure in taken.items()}
     if not all(name in means for name in LEAST):
         return ()
-    strangers = (*_build(means, unit), *_strangers(means, unit))
+    exchanged = set(_exchanged(means, unit))
+    build = (one for one in _build(means, unit) if one.where not in exchanged)
+    strangers = (*build, *_strangers(means, unit))
     doubted = {finding.where for finding in strangers}
     found = [*_order(means, doubted), *_legs(means), *_sides(taken, unit)]
     found += [*strangers, *_bands({n: mm for n, mm in means.items() if n not in doubted}, unit)]
@@ -107,13 +117,18 @@ def _height_asked(means: Mapping[str, float], name: str, unit: str | None) -> st
     return asked_of("height", way) if way else "is the height in another unit?"
 
 
-def _order(means: Mapping[str, float], doubted: Collection[str]) -> Iterator[Finding]:
-    """Compare pairs of which one is nearly always the larger; one that is doubted by itself is not compared."""
+def _out_of_order(means: Mapping[str, float]) -> Iterator[tuple[str, str, str]]:
+    """Yield pairs of which what is nearly always the larger is not, and what to ask of them."""
     scale = min(1.0, means["height"] / ADULT_LOW)
     for small, large, gap, question in ORDER:
-        if {small, large} & set(doubted):
-            continue
         if small in means and large in means and means[large] - means[small] < gap * scale:
+            yield small, large, question
+
+
+def _order(means: Mapping[str, float], doubted: Collection[str]) -> Iterator[Finding]:
+    """Compare pairs of which one is nearly always the larger; one that is doubted by itself is not compared."""
+    for small, large, question in _out_of_order(means):
+        if not {small, large} & set(doubted):
             pair = f"{small} {told(means[small])}, {large} {told(means[large])}"
             yield _say("measures compared", "warning", small, means[small], f"{pair}: {question}")
 

@@ -205,6 +205,7 @@ def test_a_drop_longer_than_the_shoulder_is_refused_as_swapped() -> None:
         ({"back_waist_length": 440, "front_waist_length": 390}, "front waist length swapped"),
         ({"wrist": 220, "hand_girth": 160}, "wrist and hand swapped"),
         ({"waist": 1120}, "waist and hip swapped"),
+        ({"waist": 980, "hip": 740}, "waist and hip swapped"),  # a hip that alone would be asked for its unit
         ({"high_bust": 930}, "high bust swapped"),
         ({"neck_base": 320, "neck": 370}, "neck base swapped"),
     ],
