@@ -21,7 +21,7 @@ from drafting.making.order.seam_kinds import kind_of
 from drafting.making.seam_lengths import turned_edges
 from drafting.making.settings import edge_key, setting_said, settings
 from drafting.making.settings.feet import BY_HAND
-from drafting.making.settings.inner_darts import INNER_DART
+from drafting.making.settings.inner_darts import inner_dart_key
 from drafting.making.settings.lengthening import Cause, Gives
 from drafting.making.settings.more_tools import easier
 from drafting.making.settings.needles import needle_for, point_for, size_for, sold_as
@@ -247,9 +247,19 @@ def test_every_stretch_garment_gets_a_setting_for_every_seam(block: str, room: W
     found = settings(costume, room)
     seams = {seam.name for seam in garment.draft.seams}
     edges = {edge_key(piece.name, edge.name) for piece, edge in turned_edges(garment)}
-    inner = {INNER_DART for piece in garment.draft.pieces if piece.darts}
+    inner = {inner_dart_key(piece.name) for piece in garment.draft.pieces if piece.darts}
     assert {key for key in found if own(key[1])} == {(garment.name, name) for name in seams | edges | inner}
     assert all(s.stitch != "301" for (_, key), s in found.items() if key != "zip")  # whose tape gives nothing
+
+
+def test_a_back_that_is_cut_from_lining_has_its_darts_sewn_and_pressed_as_lining() -> None:
+    """A waistcoat's satin back was ironed at the flannel's two dots."""
+    garment = draft_garment(made("kite").costume.wearer, Fabric("flannel"), "waistcoat", {})
+    fabrics = {garment.fabric: Fabric("flannel", iron_dots=2), "lining": Fabric("satin", iron_dots=1)}
+    costume = replace(made("kite"), garments=(garment,), costume=replace(made("kite").costume, fabrics=fabrics))
+    found = settings(costume)
+    (back,) = [piece for piece in garment.draft.pieces if piece.darts and piece.cloth]
+    assert found[garment.name, inner_dart_key(back.name)].dots == 1
 
 
 def test_stitch_numbers_are_the_standards() -> None:

@@ -123,6 +123,7 @@ class Bench:
             along=(*last.along, *along),
             length=length or last.length,
             setting=setting or last.setting,
+            heat=heat_of(last.verb, setting, self.fabric, last.say) if setting else last.heat,
             holds=holds or (setting.holds if setting else last.holds),
         )
 

@@ -36,7 +36,7 @@ from drafting.making.order.seam_kinds import (
     sewn_unit_of,
 )
 from drafting.making.seam_lengths import has_half, inner_dart_length, seam_lengths, times_sewn
-from drafting.making.settings.inner_darts import INNER_DART
+from drafting.making.settings.inner_darts import inner_dart_key
 from drafting.making.settings.pressing import side_pressed
 
 
@@ -129,7 +129,7 @@ def inner_darts(bench: Bench) -> None:
                 count=hands(piece) * len(piece.darts),
                 length=inner_dart_length([piece]),
             )
-            bench.also(setting=bench.settings.get((bench.garment.name, INNER_DART)))
+            bench.also(setting=bench.settings.get((bench.garment.name, inner_dart_key(piece.name))))
 
 
 def flares(bench: Bench, seams: Sequence[Seam], fabric: Fabric | None) -> None:

@@ -12,8 +12,10 @@ from drafting.making.settings.pressing import heat, pressed_on
 from drafting.making.settings.stitches import stitch_for
 from drafting.making.settings.surface import layers_held, suited_length, surface_said
 
-INNER_DART = "inner dart"
-"""The name under which the setting of a garment's inner darts stands."""
+
+def inner_dart_key(piece: str) -> str:
+    """Return the name under which the setting of a piece's inner darts stands."""
+    return f"inner dart: {piece}"
 
 
 def inner_dart_setting(fabric: Fabric | None, room: Workroom) -> Setting:

@@ -28,7 +28,7 @@ from drafting.making.settings.edges import (
     zip_setting,
 )
 from drafting.making.settings.feet import feeding, foot_for, set_lighter
-from drafting.making.settings.inner_darts import INNER_DART, inner_dart_setting
+from drafting.making.settings.inner_darts import inner_dart_key, inner_dart_setting
 from drafting.making.settings.lengthening import Gives, lengthens
 from drafting.making.settings.needles import needle_for
 from drafting.making.settings.pressing import encloses, heat, press_for, pressed_on, side_pressed
@@ -55,8 +55,9 @@ def settings(made: Made, room: Workroom | None = None) -> Mapping[tuple[str, str
         shell = fabrics.get(garment.fabric)
         edges = edge_settings(garment, made.costume.wearer, shell, room)
         found |= {(garment.name, key): edge for key, edge in edges.items()}
-        if any(piece.darts for piece in garment.draft.pieces):
-            found[garment.name, INNER_DART] = inner_dart_setting(shell, room)
+        for piece in (piece for piece in garment.draft.pieces if piece.darts):
+            cloth = fabrics.get(piece.cut_from or garment.fabric)
+            found[garment.name, inner_dart_key(piece.name)] = inner_dart_setting(cloth, room)
         found[garment.name, ADDED] = added_setting(shell, room)
         if any(notion.what == "zip" for notion in garment.draft.notions):
             found[garment.name, ZIP] = zip_setting(shell, room)
