@@ -15,6 +15,7 @@ The wearer's left half, seen from outside, the front to the left. It opens at th
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, replace
 
 from drafting.body import Body
@@ -23,6 +24,7 @@ from drafting.draft.draft import Draft, EdgeRef
 from drafting.draft.roles import EdgeRole
 from drafting.fabric import Fabric
 from drafting.ground.choices import choice
+from drafting.ground.findings import Finding
 from drafting.ground.sources import AS_ASKED, Source, cite, practice
 from drafting.shaping.skirt.cuts import circle_skirt, gored_skirt, straight_skirt, tiered_skirt
 from drafting.shaping.skirt.plan import SkirtPlan, skirt_plan
@@ -164,12 +166,24 @@ def _cut(plan: SkirtPlan, fabric: Fabric | None, choices: Choices) -> Draft:
     if choices.skirt_cut == "straight":
         return straight_skirt(plan, choices.hem_more)
     if choices.skirt_cut == "gored":
-        return gored_skirt(plan, 2 * round(choices.gores / 2), choices.gore_hem)
+        return _gored(plan, choices)
     if choices.skirt_cut == "tiered":
         return tiered_skirt(
             plan, round(choices.tiers), choices.tier_fullness, fabric.thickness if fabric else None
         )
     return circle_skirt(plan, CIRCLES[choices.skirt_cut], choices.circle_grain == "edge")
+
+
+def _gored(plan: SkirtPlan, choices: Choices) -> Draft:
+    even = 2 * math.ceil(choices.gores / 2)
+    draft = gored_skirt(plan, even, choices.gore_hem)
+    if even == choices.gores:
+        return draft
+    said = f"The whole skirt has {even} gores, not {choices.gores:g}: with seams at centre front and back their "
+    said += f"number is even. For fewer choose {even - 2}."
+    return replace(
+        draft, findings=(*draft.findings, Finding("gores", "warning", "gores", float(even), choices.gores, said))
+    )
 
 
 def _waist(draft: Draft) -> tuple[EdgeRef, ...]:

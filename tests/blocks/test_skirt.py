@@ -235,3 +235,12 @@ def test_a_tier_is_whole_before_it_is_gathered_and_another_order_is_unsound() ->
     assert any("gathered before tier 1 side 1" in said for said in unsound(costume, tuple(wrong)))
     tried = next(step for step in steps if step.verb == "fit")
     assert "shoulder" not in " ".join(text(one) for one in tried.say)
+
+
+@pytest.mark.parametrize(("asked", "made"), [(5.0, 6), (7.0, 8), (8.0, 8)])
+def test_an_odd_number_of_gores_is_made_even_and_told(asked: float, made: int) -> None:
+    draft = skirt(chart_woman(), "gored", gores=asked).draft
+    said = [finding.message for finding in draft.findings if finding.check == "gores"]
+    assert sum(2 if piece.pair else 1 for piece in draft.pieces if piece.name.startswith("gore")) == made
+    assert bool(said) == (asked != made)
+    assert all(f"{made} gores, not {asked:g}" in one for one in said)
