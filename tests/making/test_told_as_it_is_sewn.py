@@ -7,12 +7,16 @@ from __future__ import annotations
 
 import math
 
+import numpy as np
 import pytest
 
 from drafting.costume.garment import MadeGarment, draft_garment
 from drafting.making.model import Step
 from drafting.making.order.parts import edges_told
 from drafting.making.rules import unsound
+from drafting.making.stages.details import barred
+from drafting.making.stages.picture import Face, InkLine
+from drafting.making.stages.shapes import goods_of
 from drafting.making.thread import rows_of
 from drafting.making.words import text
 from drafting.reading.pockets import PocketWish
@@ -60,6 +64,10 @@ def test_the_bearers_of_a_fall_are_hemmed_before_the_band_and_both_openings_barr
     assert ("bearer", "centre") in steps[hemmed].edges
     (bar,) = [s for s in steps if s.verb == "bar"]
     assert dict(next(one for one in bar.say if one.key == "do.bars_fall").facts)["n"] == 2
+    (panel,) = barred(goods_of(garment), [("bearer", "fall_side")]).panels
+    drawn = next(ink.points for ink in panel.inks if isinstance(ink, InkLine) and ink.of == "bearer.fall_side")
+    heights = np.concatenate([ink.ring.imag for ink in panel.inks if isinstance(ink, Face)])
+    assert drawn.imag.mean() < heights.min() + 0.3 * np.ptp(heights)  # a bar at its waist would close the fall
     late = (*steps[:hemmed], *steps[hemmed + 1 :], steps[hemmed])
     assert any("after the band" in wrong for wrong in unsound(costume, late))
     assert any("not barred" in wrong for wrong in unsound(costume, tuple(s for s in steps if s is not bar)))

@@ -9,7 +9,7 @@ import numpy as np
 
 from drafting.draft.by_role import edges_as
 from drafting.draft.draft import EdgeRef
-from drafting.draft.roles import EdgeRole
+from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.geometry.curve import Points
 from drafting.geometry.moves import STAY, TURNED_OVER
 from drafting.geometry.polylines import left_of, line_crossings, points_along, polyline_length
@@ -73,19 +73,19 @@ def _within(point: complex, ring: Points) -> bool:
 
 
 def barred(goods: Goods, refs: Sequence[EdgeRef]) -> StageDrawing:
-    """Return pieces right side up with a bar across the upper end of each of these edges."""
+    """Return pieces right side up with a bar across the upper end of these edges, of a bearer the lower."""
     blocks = []
     for name in dict.fromkeys(piece for piece, _ in refs):
         shape = goods.shapes[name]
         inks: list[Ink] = [cloth(shape, STAY)]
         for ref in (ref for ref in refs if ref[0] == name):
-            inks += _bar(shape.edges[ref[1]], ".".join(ref))
+            inks += _bar(shape.edges[ref[1]], ".".join(ref), at_foot=shape.piece.role is PieceRole.BEARER)
         blocks.append([*inks, name_on(shape, shape.outline)])
     return StageDrawing("barred", (closer(drawn_panel(in_rows(blocks))),))
 
 
-def _bar(line: Points, of: str) -> Iterator[Ink]:
-    line = line if line[-1].imag >= line[0].imag else line[::-1]
+def _bar(line: Points, of: str, *, at_foot: bool) -> Iterator[Ink]:
+    line = line if bool(line[-1].imag >= line[0].imag) != at_foot else line[::-1]
     way = complex(line[-1] - line[-2]) / abs(line[-1] - line[-2])
     across, top = 1j * way, complex(line[-1])
     ends = np.array([top - across * BAR / 2, top + across * BAR / 2])
