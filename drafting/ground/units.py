@@ -218,7 +218,8 @@ def _file_unit(unit: str | None, units: dict[str, Fraction], noun: str, text: st
         inches = show_length(float(amount * units.get("in", 1)), "cm")
         raise BadValue(
             f"{text} has no unit: it could be {text} in ({inches}) or {text} cm",
-            f'write "{text} in" or "{text} cm", or a line unit = "cm" at the top of the file',
+            f'write "{text} in" or "{text} cm", or say it once: a line unit = "cm" at the top of the file, '
+            'or in a table "(cm)" in the heading or a column unit',
         )
     name = unit.strip().lower()
     if name not in units:
