@@ -11,6 +11,7 @@ import numpy as np
 import pytest
 
 from drafting.costume.garment import MadeGarment, draft_garment
+from drafting.draft.roles import SeamKind
 from drafting.making.model import Step
 from drafting.making.order.parts import edges_told
 from drafting.making.rules import unsound
@@ -221,3 +222,20 @@ def test_trousers_with_one_hem_faced_turn_up_the_other() -> None:
     (hem,) = [step for step in order_of(costume_of(faced, WOVEN)) if step.verb == "hem"]
     assert {piece for piece, _ in hem.edges} == {"front-right", "back-right"}
     assert dict(hem.say[0].facts)["names"] == "front-right hem, back-right hem"
+
+
+@pytest.mark.parametrize("block", ["mutton-top", "fitted-top", "coat"])
+def test_darts_and_panels_are_named_before_the_shoulders_that_run_across_them(block: str) -> None:
+    """Common practice: what is flat first, and no seam across one that is still open."""
+    asked = {} if block == "coat" else {"bust_dart": "shoulder-princess"}
+    garment, steps = worked(block, **asked)
+    (basted,) = [one for step in steps for one in step.say if one.key == "do.baste_body"]
+    names = str(dict(basted.facts)["names"]).split(", ")
+    kinds = {seam.name: seam.kind for seam in garment.draft.seams}
+    early = [
+        n for n, name in enumerate(names) if kinds.get(name, SeamKind.DART) in (SeamKind.DART, SeamKind.PANEL)
+    ]
+    late = [n for n, name in enumerate(names) if kinds.get(name) in (SeamKind.SHOULDER, SeamKind.SIDE)]
+    assert early
+    assert late
+    assert max(early) < min(late)

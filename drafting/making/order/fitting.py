@@ -18,7 +18,7 @@ from drafting.draft.walk import walk
 from drafting.making.model import Needle, Said, Setting, Step, said
 from drafting.making.order.parts import Bench, pieces_in
 from drafting.making.order.pressing import gathers, overedged
-from drafting.making.order.seam_kinds import is_sleeve, kind_of
+from drafting.making.order.seam_kinds import is_sleeve, kind_of, panels_first
 from drafting.making.seam_lengths import inner_dart_length, seam_lengths
 from drafting.making.settings.feet import BASTED
 from drafting.making.settings.surface import layers_held
@@ -71,7 +71,8 @@ def try_on_body(bench: Bench, seams: Sequence[Seam]) -> None:
     if not any(kind_of(draft, seam) != "dart" for seam in seams):
         return
     before = dict(bench.parts)
-    names = ", ".join([*(seam.name for seam in seams), *(f"{n} {dart.name}" for n, dart in _inner(bench, darted))])
+    inner = (f"{name} {dart.name}" for name, dart in _inner(bench, darted))
+    names = ", ".join([*inner, *(seam.name for seam in panels_first(draft, seams))])
     length = _length(bench, seams) + inner_dart_length(draft[name] for name in darted)
     garment = bench.garment.name
     bench.do(

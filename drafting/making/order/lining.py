@@ -20,7 +20,7 @@ from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.making.model import Needle, Said, Setting, said
 from drafting.making.order import fastening
 from drafting.making.order.parts import Bench, pieces_of
-from drafting.making.order.seam_kinds import is_sleeve, kind_of, order_of_body
+from drafting.making.order.seam_kinds import is_sleeve, kind_of, order_of_body, panels_first
 from drafting.making.seam_lengths import inner_dart_length, seam_lengths
 from drafting.making.settings.edges import lining_key
 from drafting.making.settings.stitches import CAUGHT
@@ -46,7 +46,9 @@ def lining(bench: Bench) -> None:
     fastening.looped(bench)
     seams = [s for s in draft.seams if all(piece in behind for piece in pieces_of(s))]
     kinds = {seam.name: kind_of(draft, seam) for seam in seams}
-    body = [s for s in order_of_body(draft, seams) if kinds[s.name] in ("body", "flare", "dart")]
+    body = [
+        s for s in panels_first(draft, order_of_body(draft, seams)) if kinds[s.name] in ("body", "flare", "dart")
+    ]
     hung = [s for s in body if all(draft[piece].role in HUNG for piece in pieces_of(s))]
     _made(bench, "tails' lining", hung, behind, [])
     hanging = [own for own in behind.values() if own in hung_pieces(draft)]

@@ -77,6 +77,15 @@ def order_of_body(draft: Draft, seams: Iterable[Seam]) -> list[Seam]:
     return found
 
 
+def panels_first(draft: Draft, seams: Iterable[Seam]) -> list[Seam]:
+    """Return seams as they are named in one step: darts, then panels, which shoulders and sides run across."""
+
+    def rank(seam: Seam) -> int:
+        return 0 if kind_of(draft, seam) == "dart" else 1 if seam.kind is SeamKind.PANEL else 2
+
+    return sorted(seams, key=rank)
+
+
 def crossed(draft: Draft, seam: Seam, seams: Iterable[Seam]) -> list[Seam]:
     """Return those of `seams` that a gathered seam runs across: its threads are drawn up over them.
 
