@@ -25,7 +25,7 @@ from drafting.draft.by_role import edge_as, piece_as
 from drafting.draft.draft import Draft, Seam
 from drafting.draft.one_value import the_smaller
 from drafting.draft.piece import EdgeKind, Piece, Placement
-from drafting.draft.roles import EdgeRole, LevelKind, PieceRole, SeamKind
+from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
 from drafting.fabric import Fabric
 from drafting.geometry import line
 from drafting.ground.choices import choice
@@ -35,6 +35,7 @@ from drafting.ground.scale import body_scale
 from drafting.ground.sources import practice
 from drafting.shaping.details.button_stand import FrontLines, front_facing_edges, narrow_said, stand_edges
 from drafting.shaping.details.buttons import Button, apart_said, button_mark, button_notion, button_row, hole_mark
+from drafting.shaping.details.fastener_rows import bust_below
 from drafting.shaping.details.small_pieces import interfacing, interfacing_notion
 from drafting.shaping.shared_choices import (
     BUTTON_DIAMETER,
@@ -134,7 +135,7 @@ def shirt_front(draft: Draft, body: Body, fabric: Fabric | None, choices: Choice
     stand = choices.button_stand or button.stand
     lines = _lines(front)
     width = _facing_width(lines, stand, choices.facing_width, body_scale(body))
-    level = _level(front, lines, choices.button_level)
+    level = choices.button_level or bust_below(front, lines)
     row = _row(front, lines, choices, level)
     built = _front(front, lines, stand, width, choices, (*_marks(lines, stand, row, button, choices),))
     facing = _facing(front, lines, stand, width)
@@ -210,14 +211,6 @@ def _facing(front: Piece, lines: FrontLines, stand: float, width: float) -> Piec
     )
 
 
-def _level(front: Piece, lines: FrontLines, asked: float) -> float | None:
-    """Return how far below the neck one button stands: as asked, or on the bust line."""
-    if asked:
-        return asked
-    bust = next((v.paths[0].start.imag for v in front.levels if v.kind is LevelKind.BUST), None)
-    return None if bust is None else lines.top.imag - bust
-
-
 def _row(front: Piece, lines: FrontLines, choices: Choices, level: float | None) -> list[float]:
     """Return how far below the neck each button stands; one of them on the `level`."""
     length = abs(lines.top - lines.low)
@@ -259,9 +252,9 @@ def _said(choices: Choices, button: Button, stand: float, row: list[float]) -> F
     over, under = choices.closing.split()[0], choices.closing.split()[-1]
     step = row[1] - row[0] if len(row) > 1 else 0.0
     many = len(row) > 1
-    buttons, on_bust = (
-        ("the buttons", "one of them on the bust line") if many else ("the button", "on the bust line")
-    )
+    buttons = "the buttons" if many else "the button"
+    down = f"{told(choices.button_level)} below the neck" if choices.button_level else "on the bust line"
+    on_bust = f"one of them {down}" if many else down
     return Finding(
         "closing",
         "note",

@@ -250,3 +250,13 @@ def test_buttons_of_one_hand_meet_the_holes_of_the_other(block: str, choices: di
         rows.append([high - low for low, high in itertools.pairwise(levels)])
     assert len(rows[0]) == len(rows[1]) > 3
     assert rows[0] == pytest.approx(rows[1], abs=0.1)
+
+
+def test_a_button_stands_as_far_below_the_neck_as_it_is_asked_to_and_no_bust_line_is_told() -> None:
+    garment = draft_garment(wearer(BODY), WOVEN, "shirt", {"button_level": 200.0, "first_button": 60.0})
+    front = garment.draft["front"]
+    top = next(mark.path for mark in front.placements if mark.what == "centre").start.imag
+    levels = [sum(m.path.bounds[1::2]) / 2 for m in front.placements if m.name.startswith("button_right")]
+    assert min(abs(top - level - 200.0) for level in levels) < 0.1
+    (said,) = [finding.message for finding in garment.draft.findings if finding.check == "closing"]
+    assert "bust line" not in said

@@ -124,6 +124,13 @@ def test_no_skin_is_seen_beside_cloth_that_has_sunk_in_a_little() -> None:
     assert skin(middle) == 0
 
 
+def test_a_costume_of_which_nothing_is_worn_shows_the_form_as_it_is() -> None:
+    """Spats alone: the form has no shoes to wear them on."""
+    surface = post(RADIUS, 1600)
+    (body,) = dressed_scene(surface, ()).covers
+    assert (body.points == surface.points).all()
+
+
 def test_both_maps_colour_the_same_garment_differently() -> None:
     rest, surface = tube(180, 700, 1200), post(RADIUS, 1600)
     frame = frame_for(surface.points, 100, 150)

@@ -75,7 +75,7 @@ def buttoned(front: Piece, lines: FrontLines, asked: Fasteners) -> FastenerRow:
     stand = asked.stand or button.stand
     first, last = max(AT_ENDS * scale, button.diameter), _length(lines) - 3 * AT_ENDS * scale
     count = len(evenly(first, last, asked.apart(BUTTON_SPACE, button.diameter)))
-    level = asked.level or _bust(front, lines)
+    level = asked.level or bust_below(front, lines)
     places = button_row(first, last, count, level)
     marks = []
     for number, down in enumerate(places, 1):
@@ -95,7 +95,7 @@ def buttoned(front: Piece, lines: FrontLines, asked: Fasteners) -> FastenerRow:
     )
 
 
-def _bust(front: Piece, lines: FrontLines) -> float | None:
+def bust_below(front: Piece, lines: FrontLines) -> float | None:
     """Return how far below the neck the bust line of a front lies; None at a back."""
     if front.role is not PieceRole.FRONT:
         return None

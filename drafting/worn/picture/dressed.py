@@ -202,6 +202,8 @@ def behind(looks: Sequence[Look]) -> float:
 
 def thinner(surface: Surface, looks: Sequence[Look]) -> Surface:
     """Return the form as it is drawn under these garments."""
+    if not looks:
+        return surface
     worn = np.concatenate([look.rest.points for look in looks])
     worn = np.concatenate([worn, worn * (-1.0, 1.0, 1.0)])  # a halved one's other hand; of a whole one no matter
     far, _ = cKDTree(worn).query(surface.points, distance_upper_bound=BARE)
