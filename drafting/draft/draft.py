@@ -56,7 +56,8 @@ class Girth:
     """One level's account, mm: body, what was asked for (layers + ease), what was settled.
 
     `limb` says that it goes round one arm or leg: pieces cut as a pair then serve both; `width` that
-    it is measured across, not round.
+    it is measured across, not round. `inside` is how much of what its measure goes between it leaves bare on
+    purpose, mm, both ends together: an armhole that is cut in.
     """
 
     level: str
@@ -67,6 +68,7 @@ class Girth:
     stretch_used: float = 0.0
     limb: bool = False
     width: bool = False
+    inside: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
