@@ -66,7 +66,7 @@ def finished_girth(draft: Draft, level: str, side: str = "") -> float | None:
 
 
 def sewn_girth(draft: Draft, level: str, side: str = "") -> float | None:
-    """Return the girth at `level` once gathers and elastic along it are pulled up, mm; None where no piece has it."""
+    """Return the girth at `level` once gathers and elastic there are pulled up, mm; None where no piece has it."""
     drawn = finished_girth(draft, level, side)
     if drawn is None:
         return None
@@ -87,7 +87,9 @@ def sewn_girth(draft: Draft, level: str, side: str = "") -> float | None:
 
 def _lies_at(piece: Piece, edge: Edge, level: str) -> bool:
     """Return whether a piece's edge lies along one of its levels."""
-    return any(lies_along(edge.path, path) for found in piece.levels if found.name == level for path in found.paths)
+    return any(
+        lies_along(edge.path, path) for found in piece.levels if found.name == level for path in found.paths
+    )
 
 
 def _times(piece: Piece, limb: bool, side: str) -> float:

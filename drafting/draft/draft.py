@@ -100,7 +100,7 @@ class Draft:
 
     `facts` are measured results (mm, degrees) that travel with the draft; `findings` what a named
     rule settled; `chains` names stretches of outline that later blocks fit onto (`front_armhole`),
-    each as edges in the order they run.
+    each as edges in the order they run; `uneven` says that each hand was drafted to its own measures.
     """
 
     pieces: tuple[Piece, ...] = ()
@@ -110,6 +110,7 @@ class Draft:
     facts: Mapping[str, float] = field(default_factory=dict)
     chains: Mapping[str, tuple[EdgeRef, ...]] = field(default_factory=dict)
     notions: tuple[Notion, ...] = ()
+    uneven: bool = False
 
     def __post_init__(self) -> None:
         freeze(self, "facts", "chains")
@@ -124,6 +125,7 @@ class Draft:
             facts={**self.facts, **other.facts},
             chains={**self.chains, **other.chains},
             notions=self.notions + other.notions,
+            uneven=self.uneven or other.uneven,
         )
 
     def __getitem__(self, name: str) -> Piece:

@@ -22,7 +22,7 @@ KEPT = 10.0
 
 def cut_at_knee(draft: Draft, legs: tuple[Piece, Piece], below: float, body: Body) -> Draft:
     """Return the draft with its `legs` (front and back) ending `below` mm under the knee; one that ends above that
-    already stays as it is. The side has to be open above the hem. The hem is then counted against the leg there."""
+    already stays as it is. The side has to be open above the hem. The hem is counted against the leg there."""
     front, _ = legs
     level = front.points["crease_knee"].imag - below
     slit, inseam = (the_edge(front, role).path for role in (EdgeRole.SLIT, EdgeRole.INSEAM))
