@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from drafting.body.body import SIDES, Body
 from drafting.body.dimensions import names_offered
-from drafting.body.headings import ABOUT_HER, ROLE, UNDERSTUDIES, WEARER, Heading, column_heading
+from drafting.body.headings import ABOUT_HER, ID, ROLE, UNDERSTUDIES, WEARER, Heading, column_heading
 from drafting.body.toml_reader import KEYS, RawBody, body_of
 from drafting.ground.errors import Fault, InputError
 from drafting.ground.names import clean_text
@@ -18,6 +18,9 @@ from drafting.reading.table import Row
 MOST_WEARERS = 2000
 """Rows of a table of wearers (ours: a large cast; each takes a few milliseconds)."""
 
+SUMS = frozenset(("sum", "total", "totals", "subtotal", "average", "median"))
+"""What a spreadsheet's row of sums is called; it is nobody's."""
+
 TITLES = 5
 """Rows above the headings, such as the name of the show, that are passed over (ours)."""
 
@@ -26,7 +29,8 @@ TITLES = 5
 class WearerRead:
     """A wearer of a table as she could be read: her name, her body or what is wrong with her row.
 
-    `role` is what she plays, `understudies` whose understudy she is; "" where no column says it.
+    `role` is what she plays, `understudies` whose understudy she is, `id` what tells her from one of the same
+    name; "" where no column says it.
     """
 
     name: str
@@ -35,6 +39,7 @@ class WearerRead:
     line: int | None = None
     role: str = ""
     understudies: str = ""
+    id: str = ""
 
 
 @dataclass(frozen=True)
@@ -95,11 +100,38 @@ def each_wearer(table: Headed, file: str, unit: str | None = None) -> Iterator[W
     units = tuple(table.units[n] if n < len(table.units) else "" for n in range(len(table.heads)))
     units = tuple(head.unit or below for head, below in zip(table.heads, units, strict=True))
     for row in table.rows:
-        yield _wearer(table, row, units, Faults(file), unit)
+        if not _left_out(table, row):
+            yield _wearer(table, row, units, Faults(file), unit)
+
+
+def _left_out(table: Headed, row: Row) -> bool:
+    """Return whether a maker has set a row aside: its name begins with #."""
+    return "".join(row.cells[table.names_at : table.names_at + 1]).startswith("#")
+
+
+def told_apart(read: Sequence[WearerRead], file: str) -> Iterator[WearerRead]:
+    """Yield the wearers of a table, those of one name called by their `id` too; where that tells none apart, no
+    body, and the lines of all of them."""
+    alike: dict[str, list[WearerRead]] = {}
+    for one in read:
+        alike.setdefault(one.name.casefold() or f"row {one.line}", []).append(one)
+    for one in read:
+        others = [two for two in alike.get(one.name.casefold(), []) if two is not one]
+        if not one.name or not others:
+            yield one
+        elif one.id and one.id.casefold() not in (two.id.casefold() for two in others):
+            name = f"{one.name} ({one.id})"
+            yield replace(one, name=name, body=one.body and replace(one.body, title=name))
+        else:
+            lines = " and ".join(str(two.line) for two in others)
+            what = f"has the name that line {lines} has" if len(others) == 1 else f"has the name of lines {lines}"
+            right = "give each a name of her own, or tell them apart in a column headed id"
+            fault = Fault(what, right, clean_text(one.name, SHOWN), file, one.line)
+            yield replace(one, body=None, faults=(fault, *one.faults))
 
 
 def _wearer(table: Headed, row: Row, units: Sequence[str], faults: Faults, unit: str | None) -> WearerRead:
-    raw, told = RawBody(line=row.line), dict.fromkeys((WEARER, ROLE, UNDERSTUDIES), "")
+    raw, told = RawBody(line=row.line), dict.fromkeys((WEARER, ROLE, UNDERSTUDIES, ID), "")
     if unit:
         raw.about["unit"] = Given(unit, row.line)
     for head, own, cell in zip(table.heads, units, row.cells, strict=False):
@@ -110,10 +142,15 @@ def _wearer(table: Headed, row: Row, units: Sequence[str], faults: Faults, unit:
     name = told[WEARER]
     if not name:
         faults.add("names no wearer", f"write a name below {table.row.cells[table.names_at]}", "", row.line)
+    if name.strip(" .:").casefold() in SUMS:
+        faults.add(
+            "is no wearer but a row that adds up the others", "take it out, or begin it with #", name, row.line
+        )
+        return WearerRead(name, None, tuple(faults.found), row.line)
     if any(row.cells[len(table.heads) :]):
         faults.add("has more cells than the first row", "check the commas", "", row.line)
     hands_paired(raw, faults)
-    read = WearerRead(name, None, (), row.line, told[ROLE], told[UNDERSTUDIES])
+    read = WearerRead(name, None, (), row.line, told[ROLE], told[UNDERSTUDIES], told[ID])
     try:
         body = body_of(raw, faults, default_title=name)
     except InputError as refused:
