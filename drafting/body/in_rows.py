@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from drafting.body.body import SIDES, Body
-from drafting.body.dimensions import names_offered
+from drafting.body.dimensions import dimension_name, names_offered
 from drafting.body.headings import ABOUT_HER, ID, ROLE, UNDERSTUDIES, WEARER, Heading, column_heading
 from drafting.body.toml_reader import KEYS, RawBody, body_of
 from drafting.ground.errors import Fault, InputError
@@ -17,6 +17,9 @@ from drafting.reading.table import Row
 
 MOST_WEARERS = 2000
 """Rows of a table of wearers (ours: a large cast; each takes a few milliseconds)."""
+
+NAMED = 4
+"""Columns that a fault names (ours)."""
 
 SUMS = frozenset(("sum", "total", "totals", "subtotal", "average", "median"))
 """What a spreadsheet's row of sums is called; it is nobody's."""
@@ -70,8 +73,8 @@ def headed(rows: Sequence[Row]) -> Headed | None:
     return None
 
 
-def wrong_headings(table: Headed, file: str) -> list[Fault]:
-    """Return what is wrong with the headings of a table, which no row can mend."""
+def wrong_headings(table: Headed, file: str, unit: str | None = None) -> list[Fault]:
+    """Return what is wrong with the headings of a table, which no row can mend; bare numbers are in `unit`."""
     faults = Faults(file)
     first: dict[str, str] = {}
     for n, head in enumerate(table.heads):
@@ -85,10 +88,38 @@ def wrong_headings(table: Headed, file: str) -> list[Fault]:
             faults.add("heads two columns" + _other_words(first[head.today], cell), "keep one", cell, line)
         elif head.name:
             first[head.today] = cell
+    faults.found += _without_unit(table, file, unit)
     if len(table.rows) > MOST_WEARERS:
         most = f"{MOST_WEARERS} are taken at most"
         faults.add(f"holds {len(table.rows)} rows", most, "", table.rows[MOST_WEARERS].line)
     return faults.found
+
+
+def _without_unit(table: Headed, file: str, unit: str | None) -> Iterator[Fault]:
+    """Yield, once, that columns of lengths say their unit nowhere: not for one wearer."""
+    if unit or any(head.name == "unit" for head in table.heads):
+        return
+    bare = [
+        table.row.cells[n]
+        for n, (head, own) in enumerate(zip(table.heads, _units(table), strict=True))
+        if dimension_name(head.name.partition(".")[0]) and not own
+        if table.rows and all(_is_bare("".join(row.cells[n : n + 1])) for row in table.rows)
+    ]
+    if bare and len(table.rows) > 1:
+        others = f" and {len(bare) - NAMED} more" if len(bare) > NAMED else ""
+        what = f"{', '.join(bare[:NAMED])}{others}: nothing says in which unit these columns are"
+        right = f'write it once: "{bare[0]} (cm)" in the heading, cm in the row below it, or a column unit'
+        yield Fault(what, right, "", file, table.row.line)
+
+
+def _is_bare(cell: str) -> bool:
+    return bool(cell) and cell.replace(",", ".").replace(".", "", 1).strip().isdecimal()
+
+
+def _units(table: Headed) -> tuple[str, ...]:
+    """Return the unit of each column, by its heading or by the row below; "" where neither says one."""
+    below = (table.units[n] if n < len(table.units) else "" for n in range(len(table.heads)))
+    return tuple(head.unit or own for head, own in zip(table.heads, below, strict=True))
 
 
 def _other_words(one: str, other: str) -> str:
@@ -97,8 +128,7 @@ def _other_words(one: str, other: str) -> str:
 
 def each_wearer(table: Headed, file: str, unit: str | None = None) -> Iterator[WearerRead]:
     """Yield the wearer of each row; bare numbers are in the unit of their column, else of the row, else `unit`."""
-    units = tuple(table.units[n] if n < len(table.units) else "" for n in range(len(table.heads)))
-    units = tuple(head.unit or below for head, below in zip(table.heads, units, strict=True))
+    units = _units(table)
     for row in table.rows:
         if not _left_out(table, row):
             yield _wearer(table, row, units, Faults(file), unit)

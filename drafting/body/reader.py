@@ -83,7 +83,7 @@ def read_wearers(path: Path | str, unit: str | None = None) -> tuple[WearerRead,
         if rows and not any(dimension_name(_plain(row.cells[0])) for row in rows):
             raise InputError([_nameless(rows[0], path)])
         return tuple(WearerRead(body.title, body) for body in read_bodies(path))
-    wrong = wrong_headings(table, str(path)) or _nobody(table, str(path))
+    wrong = wrong_headings(table, str(path), unit) or _nobody(table, str(path))
     if wrong:
         raise InputError(wrong)
     return tuple(told_apart(tuple(each_wearer(table, str(path), unit)), str(path)))

@@ -98,7 +98,7 @@ def test_the_whole_file_of_a_spreadsheet_is_read_as_its_csv_is(tmp_path: Path) -
 
 def test_what_is_wrong_is_told_by_row_and_a_heading_once(tmp_path: Path) -> None:
     file = tmp_path / "cast.csv"
-    file.write_text("Name;Height (cm);Waist;Wiast\nAnn;168;74;1\nBo;181;88;2\n", "utf-8")
+    file.write_text("Name;Height (cm);Waist (cm);Wiast\nAnn;168;74;1\nBo;181;88;2\n", "utf-8")
     with pytest.raises(InputError) as refused:
         read_bodies(file)
     (fault,) = refused.value.faults
