@@ -98,7 +98,7 @@ def _engine(wanted: argparse.Namespace, wearers: int) -> Engine:
 
 
 def cast_text(made: CastMade, out: Path, names: Mapping[str, str]) -> str:
-    """Return what `cast` says in the end: how many were made, who was not, by `names` of folders, where it lies."""
+    """Return what `cast` says in the end: how many were made, who was not (`names` by folder), where it lies."""
     count, lost, now = len(made.records), len(made.refused), len(set(made.made_now) - set(made.refused))
     lines = [f"{count - lost} of {count} wearers drafted: {now} now, {count - lost - now} as they stood"]
     lines += [f"Not drafted: {_named([names.get(one, one) for one in made.refused])}"] if lost else []

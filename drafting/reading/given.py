@@ -9,7 +9,7 @@ from typing import Literal, TypeVar
 
 from drafting.ground.errors import Fault
 from drafting.ground.names import clean_text
-from drafting.ground.nearest import MOST, meant
+from drafting.ground.nearest import meant
 from drafting.ground.units import SAY_UNIT, BadValue, NoUnit, as_written, is_length_unit
 
 _T = TypeVar("_T")
@@ -128,15 +128,14 @@ class Faults:
 def one_of(value: object, words: Iterable[str], listed: str = "") -> str:
     """Return a value that is one of `words`; raises `BadValue` with the nearest of them.
 
-    Where all are few they are all named, beside the nearest.
+    All that may be written are named, beside the nearest.
     """
     options = tuple(words)
     if isinstance(value, str) and value in options:
         return value
     options = tuple(filter(None, options))
     near = meant(as_written(value).strip("'"), options, listed)
-    few = len(options) <= MOST and near.endswith("?")
-    right = f"{near} it is one of {', '.join(options)}" if few else near
+    right = f"{near} it is one of {', '.join(options)}" if near.endswith("?") and not listed else near
     raise BadValue(f"{as_written(value)} is not known here", right)
 
 
