@@ -27,8 +27,8 @@ SLENDER = {"bust_girth": 0.47, "high_bust_girth": 0.44, "hip_girth": 0.46}
 LEG_IDENTITY = 25.0  # mm, outside leg - inside leg against body rise; common practice
 FRONT_OVER_BACK = 20.0  # mm, across front over across back; from memory, women's size charts
 ARM_OVER_BACK = 15.0
-"""mm by which a back may be longer than the arm: of the 3,034 adults of `Source.ANSUR_II` the farthest is by 12; an arm
-is 117 longer in the middle. Of the other pairs there nobody's are the other way round."""
+"""mm by which a back may be longer than the arm: of the 3,034 adults of `Source.ANSUR_II` the farthest is 12; an
+arm is 117 longer in the middle. Of the other pairs there nobody's are the other way round."""
 MOST, FEWEST = 1.5, 0.5
 """Times what is expected by a rule; all 3,541 measured adults lie between 0.6 and 1.3 of it (`Source.ANSUR_II`,
 `Source.BDIMS`), but for those of `VARY`."""

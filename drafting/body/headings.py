@@ -12,7 +12,7 @@ from drafting.body.dimensions import dimension_name
 from drafting.body.toml_reader import KEYS
 from drafting.ground.units import LENGTH_UNITS, WEIGHT_UNITS
 
-WEARER, ROLE, UNDERSTUDIES, ID = "wearer", "role", "understudies", "id"
+WEARER, ROLE, UNDERSTUDIES, ID, UNIT = "wearer", "role", "understudies", "id", "unit"
 
 ABOUT_HER = {
     **dict.fromkeys(("wearer", "name", "performer", "player", "actor", "dancer", "singer", "played_by"), WEARER),
@@ -68,6 +68,11 @@ class Heading:
         """The name of today, by which two words for one measure are told to be one."""
         name, dot, hand = self.name.partition(".")
         return f"{dimension_name(name) or name}{dot}{hand}"
+
+    @property
+    def is_length(self) -> bool:
+        """Whether it heads lengths of the body."""
+        return dimension_name(self.name.partition(".")[0]) is not None
 
 
 def column_heading(cell: str) -> Heading:

@@ -6,8 +6,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from drafting.body.body import SIDES, Body
-from drafting.body.dimensions import dimension_name, names_offered
-from drafting.body.headings import ABOUT_HER, ID, ROLE, UNDERSTUDIES, WEARER, Heading, column_heading
+from drafting.body.dimensions import names_offered
+from drafting.body.headings import ABOUT_HER, ID, ROLE, UNDERSTUDIES, UNIT, WEARER, Heading, column_heading
 from drafting.body.toml_reader import KEYS, RawBody, body_of
 from drafting.ground.errors import Fault, InputError
 from drafting.ground.names import clean_text
@@ -97,12 +97,12 @@ def wrong_headings(table: Headed, file: str, unit: str | None = None) -> list[Fa
 
 def _without_unit(table: Headed, file: str, unit: str | None) -> Iterator[Fault]:
     """Yield, once, that columns of lengths say their unit nowhere: not for one wearer."""
-    if unit or any(head.name == "unit" for head in table.heads):
+    if unit or any(head.name == UNIT for head in table.heads):
         return
     bare = [
         table.row.cells[n]
         for n, (head, own) in enumerate(zip(table.heads, _units(table), strict=True))
-        if dimension_name(head.name.partition(".")[0]) and not own
+        if head.is_length and not own
         if table.rows and all(_is_bare("".join(row.cells[n : n + 1])) for row in table.rows)
     ]
     if bare and len(table.rows) > 1:
@@ -180,7 +180,9 @@ def _wearer(table: Headed, row: Row, units: Sequence[str], faults: Faults, unit:
     if any(row.cells[len(table.heads) :]):
         faults.add("has more cells than the first row", "check the commas", "", row.line)
     hands_paired(raw, faults)
-    read = WearerRead(name, None, (), row.line, told[ROLE], told[UNDERSTUDIES], told[ID])
+    read = WearerRead(
+        name=name, body=None, line=row.line, role=told[ROLE], understudies=told[UNDERSTUDIES], id=told[ID]
+    )
     try:
         body = body_of(raw, faults, default_title=name)
     except InputError as refused:
