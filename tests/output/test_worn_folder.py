@@ -64,6 +64,7 @@ def test_the_record_has_the_keys_that_others_rely_on(folder: Path) -> None:
     assert set(shirt) == {
         "garment",
         "converged",
+        "slid",
         "residual",
         "vertices",
         *KEYS,

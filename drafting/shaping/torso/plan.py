@@ -25,6 +25,7 @@ from drafting.shaping.torso.bust import (
     bust_guessed,
     bust_run,
     front_levels,
+    front_said,
 )
 from drafting.shaping.torso.neckline import BACK_RISE, Neckline, neckline, sided_neckline
 
@@ -142,7 +143,7 @@ def plan_torso(body: Body, ease: TorsoEase, drop: float, scale: float, *, darts:
     excess = back_excess(body, plain, run.arm)
     if excess > 0:
         body = shorter_back(body, excess, SCYE_BELOW_AXILLA * scale)
-    findings += _taped_scye(body, scale)
+    findings += (*_taped_scye(body, scale), *front_said(body, scale))
     waist = -(body["back_waist_length"] + ease.length)
     levels = BustLevels(_underarm(body, drop, waist, scale), waist, ease.length)
     kappa = bust_angle(body, scale, plain - waist, run.arm, findings) if darts else 0.0

@@ -58,11 +58,10 @@ def waist_shares(plan: TorsoPlan, bust: float) -> tuple[Share, Share]:
     full = min(1.0, plan.fullness / (0.05 * bust))
     dart = FRONT_DART[0] + FRONT_DART[1] * full if plan.darts else BACK_DART
     back_own = 0.5 + (BACK_DART - dart) / 2 if own > 0 else 0.5
-    back = back_own * own - BACK_OF_GROWTH * plan.growth
-    front = (1 - back_own) * own - (1 - BACK_OF_GROWTH) * plan.growth
+    back, front = _carried(plan, back_own * own, (1 - back_own) * own)
+    back -= BACK_OF_GROWTH * plan.growth
+    front -= (1 - BACK_OF_GROWTH) * plan.growth
     darts = (BACK_DART + dart) / 2 if plan.darts else 0.0
-    moved = _carried(plan, back, front)
-    back, front = back - moved, front + moved
     side = max(0.0, min((0.5 - darts) * own, back, front))
     wider = plan.hip_half - plan.half
     rear = BACK_OF_HIP if wider > 0 else 0.5
@@ -72,12 +71,13 @@ def waist_shares(plan: TorsoPlan, bust: float) -> tuple[Share, Share]:
     )
 
 
-def _carried(plan: TorsoPlan, back: float, front: float) -> float:
-    """Return what the front takes in for the back, mm, where the chest is carried forward (less than 0: the back
-    for the front); neither half is let out for it."""
+def _carried(plan: TorsoPlan, back: float, front: float) -> tuple[float, float]:
+    """Return what back and front take in, mm, where the chest is carried forward: the front does for the back, or
+    the back for the front; no half takes in less than nothing for it."""
     if not plan.darts:
-        return 0.0
-    return min(max(FORWARD * plan.forward, -max(0.0, front)), max(0.0, back))
+        return back, front
+    moved = min(max(FORWARD * plan.forward, -max(0.0, front)), max(0.0, back))
+    return back - moved, front + moved
 
 
 def _shared(plan: TorsoPlan, bust: float, taken: float, side: float, more: tuple[float, float]) -> Share:

@@ -6,9 +6,9 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 import numpy as np
-from shapely import MultiPoint
 
 from drafting.fabric import Fabric
+from drafting.geometry.area import round_them
 from drafting.worn.contact import DistanceField
 from drafting.worn.nouns import AtRest, Limb, MeshLevel, Reals, Truth, Whole
 from drafting.worn.stands.comfort import CRIMP, gives_at
@@ -111,7 +111,7 @@ def _taut_beneath(points: Reals, field: DistanceField, mirrored: bool) -> float:
     if len(skin) < 3:
         return float("inf")
     across = np.linalg.svd(skin - skin.mean(axis=0), full_matrices=False)[2][:2]
-    return float(MultiPoint(skin @ across.T).convex_hull.length)
+    return round_them(skin @ across.T)
 
 
 def level_parts(rest: AtRest, level: MeshLevel, points: Reals) -> LevelParts:
