@@ -12,6 +12,7 @@ import math
 from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
 
+from drafting.alter.braces import BRACE_BUTTON
 from drafting.costume.make import Made
 from drafting.draft.draft import Notion
 from drafting.ground.lengths import in_unit, told
@@ -34,6 +35,8 @@ CUT_ENDS = {"boning": 10.0, "elastic": 20.0, "cord": 20.0}
 
 LIGNE = 0.635
 """mm: the unit in which buttons are sold; 40 of them are an inch (common practice)."""
+
+BUTTONS = ("button", BRACE_BUTTON)
 
 SPARE_BUTTONS = 1
 """Of each kind, beyond those sewn on (common practice: one is lost before the costume is worn out)."""
@@ -126,7 +129,7 @@ def _notions(made: Made, costs: Mapping[str, float]) -> Iterator[ShoppingRow]:
                 key = (notion.what, notion.kind, size)
                 groups[key].append((garment.name, notion))
     for (what, kind, size), found in groups.items():
-        yield _notion_row(what, kind, size, found, costs.get(what))
+        yield _notion_row(what, kind, size, found, costs.get("button" if what in BUTTONS else what))
 
 
 def _notion_row(
@@ -134,7 +137,7 @@ def _notion_row(
 ) -> ShoppingRow:
     if what == "zip":
         return _zip_row(kind, found, each)
-    key = "shop.notion" if size is None else "shop.button" if what == "button" else "shop.sized"
+    key = "shop.notion" if size is None else "shop.button" if what in BUTTONS else "shop.sized"
     detail = said(key, what=what, kind=kind or what, size=size or 0.0, ligne=round((size or 0.0) / LIGNE))
     if all(notion.cut_length is not None for _, notion in found):
         parts = tuple((f"{g}: {n.where}", n.count * (n.cut_length or 0.0)) for g, n in found)
@@ -142,7 +145,7 @@ def _notion_row(
         length = up_to(sum(amount for _, amount in parts) + ends)
         return ShoppingRow(what, detail, length, "mm", (*parts, ("ends", ends)), _metres(length, each))
     parts = tuple((f"{g}: {n.where}", float(n.count)) for g, n in found)
-    if what == "button":
+    if what in BUTTONS:
         parts = (*parts, ("spare", float(SPARE_BUTTONS)))
     count = sum(amount for _, amount in parts)
     return ShoppingRow(what, detail, count, "piece", parts, None if each is None else each * count)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
+from drafting.alter.braces import BRACE_BUTTON
 from drafting.checks.enclosed import eased
 from drafting.costume.garment import MadeGarment
 from drafting.costume.make import Made
@@ -79,7 +80,9 @@ def try_on_body(bench: Bench, seams: Sequence[Seam]) -> None:
         "fit", "baste", "basted", pieces, [said("do.baste_body", names=names, garment=garment)], length=length
     )
     basted_as(bench, seams)
-    tried = [said(_looked_at(draft, pieces)), said("do.fit_write"), said("do.take_apart")]
+    braced = any(notion.what == BRACE_BUTTON for notion in draft.notions)
+    held = [said("do.fit_braces")] if braced else []
+    tried = [*held, said(_looked_at(draft, pieces)), said("do.fit_write"), said("do.take_apart")]
     bench.do("fit", "fit", "body tried on", pieces, tried, count=1)
     bench.take_apart(before)
 
