@@ -96,7 +96,7 @@ def _marks(draft: Draft, band: Piece, scale: float) -> Iterator[Placement]:
 
 def _notion(band: str, scale: float) -> Notion:
     note = (
-        "one over each front crease, one beside it and one on either side of the centre back, six in all, as marked; "
+        "one over each front crease, one beside it and one on either side of the centre back, six as marked, "
         "on the outside of the band, or inside it where they would show, through all layers, on a thread shank"
     )
     size = DIAMETER * scale
