@@ -21,7 +21,7 @@ from drafting.draft.piece import Piece, Placement
 from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.fabric import Fabric
 from drafting.ground.choices import choice
-from drafting.ground.findings import Finding
+from drafting.ground.findings import Finding, Severity
 from drafting.ground.lengths import told
 from drafting.ground.scale import body_scale
 from drafting.ground.sources import practice
@@ -103,7 +103,7 @@ def _notion(band: str, scale: float) -> Notion:
     return Notion(BRACE_BUTTON, band, 2 * EACH_HAND, None, note, kind="flat and strong", size=size, piece=band)
 
 
-def _said(waist: float, hip: float, held: str, level: str) -> tuple[Finding, ...]:
+def _said(waist: float, hip: float, held: str, level: Severity) -> tuple[Finding, ...]:
     text = (
         f"Nothing on the body below holds it up: its waist is {told(waist)} round, the hip {told(hip)}. "
         f"It would slide down; {held}."

@@ -146,7 +146,7 @@ def _lips(
         for part, own, lip in (("bag", cloth, front), ("back", "", rear))
     )
     bag, back = (bag.mirrored(), back) if front is asked else (bag, back.mirrored())
-    marks = {
+    marks: dict[str, tuple[Placement, ...]] = {
         front.name: (Placement(bag.name, before.bag, SEAM_BAG, piece=bag.name),),
         rear.name: (Placement(back.name, behind.bag, SEAM_BACK, piece=back.name),),
     }
@@ -201,7 +201,7 @@ def _across(
 
 
 def _piece(piece: Piece, name: str, edges: tuple[Edge, ...], cloth: str, on: Piece | None = None) -> Piece:
-    """Return a part of a pocket, its ring turned anticlockwise, cut as often as the piece; it is sewn `on` that."""
+    """Return a part of a pocket, its ring turned anticlockwise, cut as often as the piece; it is sewn `on` one."""
     if Path.joined(edge.path for edge in edges).area < 0:
         edges = tuple(_turned_round(edge) for edge in reversed(edges))
     return Piece(

@@ -108,7 +108,7 @@ class Step:
     are sewn in it and `count` how many things are; `basted` names the seams that are only basted, with
     long stitches, and `apart` the pieces that are parts again after it; `does` says what else happens to
     the cloth, in the words of `Deed`, and `takes` what is used up besides cloth, thread and
-    notions; a trim lies `along` its edges.
+    notions; a trim lies `along` its edges. `by_hand` says how what is sewn by hand beside its `setting` is sewn.
     """
 
     key: str
@@ -136,6 +136,7 @@ class Step:
     does: tuple[Deed, ...] = ()
     takes: tuple[Supply, ...] = ()
     along: tuple[tuple[str, str], ...] = ()
+    by_hand: tuple[Said, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -23,6 +23,7 @@ from drafting.fabric import Fabric
 from drafting.making.model import Said, Setting, Step, said
 from drafting.making.order import additions as adding
 from drafting.making.order import closings, fastening, finishing, fitting, inside, revers, stiffening, units, yokes
+from drafting.making.order.by_hand import told_as_sewn
 from drafting.making.order.open_edges import finish_ends
 from drafting.making.order.parts import Bench, base_of, pieces_of
 from drafting.making.order.pressing import gathers, narrowed, pressed, raw_edges
@@ -75,7 +76,7 @@ def sewing_steps(
     units.attached(bench, on_sleeves)
     finishing.sleeve_ends(bench)
     finishing.rest(bench, fabric, of_hems(garment.draft, seams.get("facing", [])))
-    return tuple(bench.steps)
+    return tuple(told_as_sewn(step, settings) for step in bench.steps)
 
 
 def closed(bench: Bench, seams: Mapping[SeamWork, list[Seam]], turned: Sequence[Seam]) -> None:

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import replace
+from types import MappingProxyType
 
 from drafting.body import Body
 from drafting.checks.enclosed import french
@@ -19,12 +20,16 @@ from drafting.fabric import Fabric
 from drafting.making.model import Setting, said
 from drafting.making.settings.edges import (
     ADDED,
+    BARRED,
     BUTTONHOLE,
+    OVERCAST,
     ZIP,
     added_setting,
+    bars_setting,
     buttonhole_setting,
     edge_settings,
     lining_key,
+    overcast_setting,
     zip_setting,
 )
 from drafting.making.settings.feet import feeding, foot_for, set_lighter
@@ -58,12 +63,18 @@ def settings(made: Made, room: Workroom | None = None) -> Mapping[tuple[str, str
         for piece in (piece for piece in garment.draft.pieces if piece.darts):
             cloth = fabrics.get(piece.cut_from or garment.fabric)
             found[garment.name, inner_dart_key(piece.name)] = inner_dart_setting(cloth, room)
-        found[garment.name, ADDED] = added_setting(shell, room)
+        found |= {(garment.name, key): how(shell, room) for key, how in BESIDE_SEAMS.items()}
         if any(notion.what == "zip" for notion in garment.draft.notions):
             found[garment.name, ZIP] = zip_setting(shell, room)
         if any(mark.what == "buttonhole" for piece in garment.draft.pieces for mark in piece.placements):
             found[garment.name, BUTTONHOLE] = buttonhole_setting(shell, room)
     return found
+
+
+BESIDE_SEAMS: Mapping[str, Callable[[Fabric | None, Workroom], Setting]] = MappingProxyType(
+    {ADDED: added_setting, BARRED: bars_setting, OVERCAST: overcast_setting}
+)
+"""How every garment's work is sewn that lies along no seam and no turned edge."""
 
 
 def _to_the_back(lining: Setting) -> Setting:
