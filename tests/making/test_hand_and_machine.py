@@ -40,7 +40,7 @@ AFTER = re.compile(r"is left for the felling|the lining is felled to it|baste in
 GLUED = re.compile(r"\bglue\b|with clips|nothing by hand|Tape the|stitch it once close|paper tape")
 MACHINE = re.compile(
     r"right sides together|and hem it|and stitch it\b|[Oo]vercast|Neaten|close zigzag|Stitch the bone casing|"
-    r"Make up the|stitch the end down|[Ss]titch across|sew it on",
+    r"Make up the|stitch the end down|[Ss]titch across|sew it on"
 )
 """Words for what a machine sews (common practice), where one is at hand."""
 

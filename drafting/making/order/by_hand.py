@@ -49,7 +49,8 @@ WORK: Mapping[str, HandWork] = MappingProxyType(
         **dict.fromkeys(("buttons", "buttons_one", "buttons_shown", "fastener", "fastener_plain"), THROUGH),
     }
 )
-"""By the sentence's name, or by its whole key where its elder is not sewn at all. `inside` may be stitched in the ditch instead."""
+"""By the sentence's name, or by its whole key where its elder is not sewn at all. `inside` may be stitched in the
+ditch instead."""
 
 MACHINED = frozenset({"cold.free_front_unlined"})
 """Twins that stitch by machine what their elder fells by hand; those of cloth that keeps its holes all do."""

@@ -16,7 +16,7 @@ from drafting.draft.by_role import between_yokes, piece_roles
 from drafting.draft.draft import Draft, Seam
 from drafting.draft.openings import bare_necks, opens
 from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
-from drafting.fabric import Fabric
+from drafting.fabric import Fabric, handling
 from drafting.making.model import Setting, said
 from drafting.making.settings.edges import (
     ADDED,
@@ -105,7 +105,8 @@ def setting(
     gives = lengthens(draft, seam, fabric)
     if body is not None:
         gives = max(gives, neck_passes(draft, seam, body, fabric), key=lambda one: one.share)
-    stayed = must_not_stretch(draft, seam, knit, gives)
+    soft = any(handling(cloth).sags for cloth in cloths)
+    stayed = must_not_stretch(draft, seam, knit, gives, soft=soft)
     firm = not knit and (fabric is None or fabric.greatest_stretch < OPENS)
     gives = Gives() if stayed or (seam.kind in INSIDE and firm) else gives
     stitch = suited_length(_sewn(seam, stitch_for(gives, knit, _uncut(seam, room))), fabric)
@@ -178,19 +179,34 @@ def _sewn(seam: Seam, stitch: Stitch) -> Stitch:
     return replace(stitch, length=TIGHT) if strained else stitch
 
 
-def must_not_stretch(draft: Draft, seam: Seam, knit: bool, gives: Gives) -> bool:
-    """Return whether a seam is stayed: a knit's shoulder, or a bias edge sewn to a straight one.
+LEANS = 8.0
+"""degrees off the thread from which a shoulder grows in soft cloth (ours: most slope by 15 to 25)."""
 
-    Nothing is stayed that the body must stretch, but the shoulder, from which a knit hangs.
+
+def must_not_stretch(draft: Draft, seam: Seam, knit: bool, gives: Gives, *, soft: bool = False) -> bool:
+    """Return whether a seam is stayed: a shoulder of a knit or of `soft` cloth, or a bias edge on a straight one.
+
+    A seam that closes a sleeve bears nothing and is left alone. Nothing else is stayed that the body must stretch.
     """
+    if seam.kind is SeamKind.SHOULDER and not knit:
+        return soft and _shoulder_grows(draft, seam)
     if knit:
         return all(draft.edge(ref).role is EdgeRole.SHOULDER for ref in seam.a)
-    if gives.by_the_body or PieceRole.BINDING in piece_roles(draft, (*seam.a, *seam.b)):
+    if gives.by_the_body or seam.kind is SeamKind.SLEEVE:
+        return False
+    if PieceRole.BINDING in piece_roles(draft, (*seam.a, *seam.b)):
         return False
     held = set(_wholly_stiffened(draft))
     chains = [[ref for ref in chain if ref[0] not in held] for chain in (seam.a, seam.b)]
     a, b = (max((bias_angle(draft, ref) for ref in chain), default=0.0) for chain in chains)
     return max(a, b) > BIASED and min(a, b) < BIASED / 2
+
+
+def _shoulder_grows(draft: Draft, seam: Seam) -> bool:
+    """Return whether a shoulder lies off the thread, and neither a second layer nor an interfacing holds it."""
+    refs = (*seam.a, *seam.b)
+    held = {piece for piece, _ in refs} & set(_wholly_stiffened(draft))
+    return max(bias_angle(draft, ref) for ref in refs) > LEANS and not held and not between_yokes(draft, seam)
 
 
 def _wholly_stiffened(draft: Draft) -> Iterator[str]:
