@@ -91,7 +91,7 @@ class Supply:
     what: str
     kind: str
     amount: float
-    unit: Literal["mm", "piece"]
+    unit: Literal["mm", "piece", "pair"]
     cloth: str = ""
 
 
@@ -156,7 +156,7 @@ class DocketRow:
 
 @dataclass(frozen=True, slots=True)
 class ShoppingRow:
-    """One thing to buy: `amount` in `unit` (`mm`, `piece`, `packet`); `parts` is what it adds up.
+    """One thing to buy: `amount` in `unit` (`mm`, `piece`, `pair`, `packet`); `parts` is what it adds up.
 
     `cost` is None where no price was given.
     """

@@ -14,6 +14,7 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from drafting.alter.braces import BRACE_BUTTON
 from drafting.costume.make import Made
+from drafting.costume.mock_up import MockUp
 from drafting.draft.draft import Notion
 from drafting.ground.lengths import in_unit, told
 from drafting.layout import Lay
@@ -47,16 +48,18 @@ def shopping(
     settings: Mapping[tuple[str, str], Setting],
     prices: Mapping[str, float] | None = None,
     steps: Sequence[Step] | None = None,
+    mock: MockUp | None = None,
 ) -> tuple[ShoppingRow, ...]:
     """Return what to buy: cloths, interfacings, thread, notions, needles, and what the `steps` use up.
 
     `made` has its lays already; steps that nobody gives are worked out. `prices` are for a metre of elastic,
-    boning, casing and interfacing (`elastic`, ...), 100 m of `thread`, one `button`, one packet of `needle`.
+    boning, casing and interfacing (`elastic`, ...), 100 m of `thread`, one `button`, one packet of `needle`. The
+    cheap cloth is that of the `mock` where it is laid out, else about as much.
     """
     costs, steps = prices or {}, work_order(made, settings) if steps is None else steps
     return (
         *_cloths(made, costs),
-        *mock_up_cloth(made, steps),
+        *mock_up_cloth(made, steps, mock),
         *threads(made, steps, costs.get("thread")),
         *_notions(made, costs),
         *_trims(made),

@@ -61,6 +61,9 @@ CLIPPED_TOO = frozenset({"roll_tape"})
 PRESSED = frozenset({"neaten", "free_front", "fold_back"})
 """Sentences that overcast an edge and press it, and sew nothing along it by machine."""
 
+NEATENED = {"do": OVERCAST, "bound": ADDED}
+"""How such an edge is neatened, by the section that its sentence stands in: any other leaves it raw."""
+
 BESIDE = frozenset({"hem_last", "one_hand", "each_hand", "line_loose"})
 """Sentences about the work that sew nothing."""
 
@@ -107,8 +110,8 @@ def _setting(step: Step, settings: Mapping[tuple[str, str], Setting]) -> Setting
     """Return how a step is sewn by machine: as it was found, or by what sort of work it is."""
     names = {one.key.partition(".")[2] for one in step.say}
     if names & PRESSED and not names - PRESSED - BESIDE:
-        frays = not any(one.key.startswith("unfrayed.") for one in step.say)
-        own = settings.get((step.garment, OVERCAST)) if frays else None
+        section = next(one.key.partition(".")[0] for one in step.say if one.key.partition(".")[2] in PRESSED)
+        own = settings.get((step.garment, NEATENED.get(section, "")))
         heat = step.setting.dots if step.setting else None
         return replace(own, dots=heat) if own else None
     if step.setting is not None or step.verb not in BY_VERB:

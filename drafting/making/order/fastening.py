@@ -16,9 +16,7 @@ from drafting.making.settings.edges import BUTTONHOLE
 FASTENED = {"eyelet": "do.eyelets", "cord": "do.lace"}
 """Fasteners that are not sewn on."""
 
-BOUGHT_WITH: Mapping[str, Supply] = MappingProxyType(
-    {BRACE_BUTTON: Supply("braces", "to button on, one pair", 1.0, "piece")}
-)
+BOUGHT_WITH: Mapping[str, Supply] = MappingProxyType({BRACE_BUTTON: Supply("braces", "to button on", 1.0, "pair")})
 """What is of no use without something else, which is bought with it."""
 
 DONE_ELSEWHERE = ("interfacing", "elastic", "boning", "bone tip")

@@ -88,7 +88,9 @@ CAST_WIDE = 3.0
 
 def bars_setting(fabric: Fabric | None, room: Workroom) -> Setting:
     """Return how the ends that are pulled at are barred: as buttonholes are worked, the bar across the end."""
-    return buttonhole_setting(fabric, replace(room, feet=()))
+    worked = buttonhole_setting(fabric, replace(room, feet=()))
+    light = set_lighter(fabric, 0.0, worked.foot, room) and worked.stitch not in BY_HAND
+    return replace(worked, pressure="lighter" if light else "usual")
 
 
 def overcast_setting(fabric: Fabric | None, room: Workroom) -> Setting:
@@ -96,12 +98,14 @@ def overcast_setting(fabric: Fabric | None, room: Workroom) -> Setting:
     overedge = room.has(*OVEREDGE)
     number = overedge or room.has("304", THREE_STEP) or CAST
     needle, stands_in = needle_for(fabric, room)
+    foot = foot_for(fabric, 0.0, number, room)
     return Setting(
         stitch=number,
         seam_class=EDGE_FINISH,
         stitch_length=PLAIN,
         needle=needle,
-        foot=foot_for(fabric, 0.0, number, room),
+        foot=foot,
+        pressure="lighter" if set_lighter(fabric, 0.0, foot, room) else "usual",
         width=0.0 if overedge or number == CAST else CAST_WIDE,
         press="not",
         why=(said("set.stand_in"),) if stands_in else (),
