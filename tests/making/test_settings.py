@@ -86,7 +86,7 @@ def test_needle_points_follow_the_cloth() -> None:
 
 
 def own(key: str) -> bool:
-    """Return whether a setting is of the garment's own seams and edges, not of a lining or what lies along none."""
+    """Return whether a setting is of the garment's own seams and edges alone."""
     return not key.startswith(("lining: ", "buttonhole", "zip", "sewn on", "bars", "overcast"))
 
 
