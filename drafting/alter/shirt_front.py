@@ -30,11 +30,11 @@ from drafting.fabric import Fabric
 from drafting.geometry import line
 from drafting.ground.choices import choice
 from drafting.ground.findings import Finding
-from drafting.ground.lengths import counted, told
+from drafting.ground.lengths import apart_said, counted, told
 from drafting.ground.scale import body_scale
 from drafting.ground.sources import practice
 from drafting.shaping.details.button_stand import FrontLines, front_facing_edges, narrow_said, stand_edges
-from drafting.shaping.details.buttons import Button, apart_said, button_mark, button_notion, button_row, hole_mark
+from drafting.shaping.details.buttons import Button, button_mark, button_notion, button_row, hole_mark
 from drafting.shaping.details.fastener_rows import bust_below
 from drafting.shaping.details.small_pieces import interfacing, interfacing_notion
 from drafting.shaping.shared_choices import (

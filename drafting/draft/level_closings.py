@@ -8,6 +8,8 @@ from dataclasses import replace
 from drafting.draft.draft import Draft
 from drafting.draft.piece import Piece, Placement
 from drafting.draft.roles import LevelKind
+from drafting.ground.findings import Finding
+from drafting.ground.lengths import APART, apart_said
 
 HOLE, CLOSES = "buttonhole", ("button", "buttonhole")
 """What of a piece's marks closes it (`Placement.what`)."""
@@ -67,4 +69,19 @@ def _moved(draft: Draft, rises: Mapping[str, Mapping[str, float]]) -> Draft:
         marks = (replace(m, path=m.path.moved(1j * by.get(m.name, 0.0))) for m in piece.placements)
         return replace(piece, placements=tuple(marks)) if by else piece
 
-    return replace(draft, pieces=tuple(level(piece) for piece in draft.pieces))
+    pieces = tuple(level(piece) for piece in draft.pieces)
+    rows = {new.name: _row(new) for old, new in zip(draft.pieces, pieces, strict=True) if old is not new}
+    findings = tuple(_told_anew(finding, rows.get(finding.where, "")) for finding in draft.findings)
+    return replace(draft, pieces=pieces, findings=findings)
+
+
+def _row(piece: Piece) -> str:
+    """Return how far apart the row of a piece stands, as a finding tells it."""
+    buttons = (mark for mark in piece.placements if mark.what in CLOSES and mark.what != HOLE)
+    heights = sorted({round(_height(mark), 3) for mark in buttons})
+    return apart_said(len(heights), (heights[-1] - heights[0]) / max(1, len(heights) - 1))
+
+
+def _told_anew(finding: Finding, row: str) -> Finding:
+    """Return a finding that told how far apart a row stood, as it stands now."""
+    return replace(finding, sentence=APART.sub(row, finding.sentence, count=1)) if row else finding

@@ -59,11 +59,6 @@ class Button:
         return f"{self.bought}; buttonhole {told(self.hole, 'small')}"
 
 
-def apart_said(count: int, apart: float) -> str:
-    """Return how far apart `count` things of a row stand, as the end of a clause; nothing of one alone."""
-    return f", {told(apart)} apart" if count > 1 else ""
-
-
 def button_notion(where: str, count: int, button: Button, note: str = "", *, holes: bool = True) -> Notion:
     """Return the line of the list that tells to buy and sew on `count` buttons, on the piece `where`.
 

@@ -8,9 +8,9 @@ from dataclasses import dataclass
 from drafting.draft.piece import Piece
 from drafting.draft.roles import LevelKind
 from drafting.ground.findings import Finding
-from drafting.ground.lengths import counted, told
+from drafting.ground.lengths import apart_said, counted, told
 from drafting.shaping.details.button_stand import narrow_said
-from drafting.shaping.details.buttons import Button, apart_said
+from drafting.shaping.details.buttons import Button
 from drafting.shaping.waistcoat.fronts import NARROWER_LOW, FrontWish
 
 ARMS_RAISE = 35.0
