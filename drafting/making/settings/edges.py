@@ -99,16 +99,21 @@ def overcast_setting(fabric: Fabric | None, room: Workroom) -> Setting:
     number = overedge or room.has("304", THREE_STEP) or CAST
     needle, stands_in = needle_for(fabric, room)
     foot = foot_for(fabric, 0.0, number, room)
+    light = set_lighter(fabric, 0.0, foot, room)
+    knit = fabric is not None and fabric.weave == "knit"
     return Setting(
         stitch=number,
         seam_class=EDGE_FINISH,
         stitch_length=PLAIN,
         needle=needle,
         foot=foot,
-        pressure="lighter" if set_lighter(fabric, 0.0, foot, room) else "usual",
+        pressure="lighter" if light else "usual",
         width=0.0 if overedge or number == CAST else CAST_WIDE,
         press="not",
-        why=(said("set.stand_in"),) if stands_in else (),
+        why=(
+            *([said("set.stand_in")] if stands_in else []),
+            *unpinned(feeding(0.0, knit, number, foot, light), fabric),
+        ),
         holds=layers_held(fabric),
     )
 
