@@ -47,6 +47,7 @@ WORK: Mapping[str, HandWork] = MappingProxyType(
         "roll_tape": HandWork(CAUGHT, 6.0),
         "pad_stitch": PADDING,
         **dict.fromkeys(("buttons", "buttons_one", "buttons_shown", "fastener", "fastener_plain"), THROUGH),
+        **dict.fromkeys(("strap_on", "strap_on_hand", "strap_under"), THROUGH),
     }
 )
 """By the sentence's name, or by its whole key where its elder is not sewn at all. `inside` may be stitched in the

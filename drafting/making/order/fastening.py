@@ -42,7 +42,9 @@ def buttons(bench: Bench) -> None:
 def _fastened(bench: Bench, notion: Notion) -> None:
     where = [notion.piece] if notion.piece in bench.garment.draft else bench.shell()[:1]
     say, keys = [_fastener(bench, notion)], [notion_key(notion)]
-    bench.do("finish", "button", f"with {notion.what}", where, say, notions=keys, count=notion.count)
+    scratches = [said("caution.buckle")] if notion.what == "buckle" else []
+    made, count = f"with {notion.what}", notion.count
+    bench.do("finish", "button", made, where, say, notions=keys, count=count, cautions=scratches)
     if notion.what in BOUGHT_WITH:
         bench.also(BOUGHT_WITH[notion.what])
 

@@ -78,7 +78,8 @@ BESIDE_SEAMS: Mapping[str, Callable[[Fabric | None, Workroom], Setting]] = Mappi
 
 
 def _to_the_back(lining: Setting) -> Setting:
-    """Return a lining's setting: its seams are all pressed towards the back (common practice)."""
+    """Return a lining's setting: its seams bear nothing and are all pressed to the back (common practice)."""
+    lining = replace(lining, stayed=False)
     return lining if lining.press == "not" else replace(lining, press="to one side", onto=said("side.back"))
 
 
