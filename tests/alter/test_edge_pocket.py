@@ -198,3 +198,22 @@ def test_the_front_lip_of_a_mouth_is_stayed_and_holds_the_bag(
     steps = order_of(costume_of(garment, WOVEN))
     told = [one.key.partition(".")[2] for step in steps for one in step.say if "seam_ba" in one.key]
     assert sorted(told) == ["seam_back", "seam_bag"]
+
+
+@pytest.mark.parametrize("belly", [1000.0, 1180.0, 1320.0])
+def test_a_slant_pocket_hangs_inside_a_front_whose_side_slopes_in_under_a_belly(belly: float) -> None:
+    """By shapely: the side runs in below the waist, so the mouth may lean the other way; its bag hung outside."""
+    body = chart_woman().changed(waist_girth=belly, hip_girth=1120.0)
+    kind = all_blocks()["trousers"]
+    chosen = choose(kind, {}, body_scale(body), Origin())
+    wish = replace(SLANT, edge="side")
+    garment = make_garment(body, WOVEN, kind, chosen, name="trousers", role="shell", pockets=(wish,))
+    front = ring(garment.draft["front"]).buffer(0.2)
+    marks = [m.path for m in garment.draft["front"].placements if m.what in ("pocket mouth", "pocket back")]
+    assert len(marks) == 2
+    for mark in marks:
+        outline = Polygon([(p.real, p.imag) for p in mark.points(0.05)])
+        assert outline.is_valid
+        assert outline.difference(front).area < 1.0
+    bag = ring(garment.draft["pocket-1-bag"])
+    assert bag.area > 150.0 * 150.0  # a hand goes in
