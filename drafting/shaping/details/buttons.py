@@ -93,6 +93,12 @@ def button_row(first: float, last: float, count: int, level: float | None = None
     return [first + step * i for i in range(more)]
 
 
+def inner_hook(front: str, under: str) -> Notion:
+    """Return the hook that holds the corner of a double-breasted front inside, on the hand that lies `under`."""
+    note = f"inside, at the corner of the {under} front, which lies beneath; its loop on the inside of the other"
+    return Notion("hook and eye", front, 1, None, note, kind="hook with a thread loop", piece=front)
+
+
 SPACED = (80.0, 100.0)
 """mm at adult scale: how far apart the buttons of a shirt's front stand (common practice: 8 to 10 cm)."""
 

@@ -103,7 +103,7 @@ def closing_said(asked: ClosingWish, wish: FrontWish, count: int) -> Iterator[Fi
     if asked.double:
         many = f"two rows of {count} buttons{apart_said(count, apart)}, those on the {over} front for show"
         rows += many if count > 1 else f"a button on each front, the one on the {over} front for show"
-        rows += f"; fasten the {under} front's corner inside with a hook or a small button"
+        rows += f"; fasten the {under} front's corner inside with the hook"
     else:
         rows += f"the {'buttons' if count > 1 else 'button'} on the {under}{apart_said(count, apart)}"
     sentence = (
