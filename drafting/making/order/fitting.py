@@ -16,6 +16,7 @@ from drafting.draft.gathers import gathers_along
 from drafting.draft.piece import InnerDart
 from drafting.draft.roles import EdgeRole
 from drafting.draft.walk import walk
+from drafting.fitting.mock_up import is_tried
 from drafting.making.model import Needle, Said, Setting, Step, said
 from drafting.making.order.parts import Bench, pieces_in
 from drafting.making.order.pressing import gathers, overedged
@@ -32,7 +33,7 @@ def toile_steps(made: Made, steps: Sequence[Step]) -> Iterator[Step]:
     """Yield a toile to try on for each garment, before good cloth is cut (common practice)."""
     for garment in made.garments:
         sewn = [s for s in steps if s.garment == garment.name and s.seams]
-        shown = tuple(f"{garment.name}.{p.name}" for p in garment.draft.pieces if is_shell(p))
+        shown = tuple(f"{garment.name}.{p.name}" for p in garment.draft.pieces if is_tried(p))
         yield Step(
             key=f"{garment.name}/toile",
             stage="fit",
