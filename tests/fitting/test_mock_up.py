@@ -29,11 +29,13 @@ from drafting.fitting.words import order_at_the_body
 from drafting.ground.errors import InputError
 from drafting.making import planned
 from drafting.making.words import plan_sentence
+from drafting.output.fitting_pages import sheets_to_write_on
 from drafting.output.mock_up import write_mock_up
 from drafting.sheet.piece import piece_sheet
 from tests.drawn_bodies import drawn
 from tests.export.reading import point, shapes
 from tests.making.figures import made
+from tests.making.orders import uneven
 from tests.notebook.trials import trial_costumes
 
 # mm by what the seam is, common practice of the trade for a mock-up.
@@ -228,6 +230,18 @@ def test_the_fitting_sheet_has_a_line_for_every_seam_and_prints_on_either_paper(
         wide, high = (side * 25.4 / 72 for side in page.get_size())
         assert wide <= 210.01
         assert high <= 279.41
+
+
+def test_a_line_of_one_hand_offers_no_other_side(shirt: MockUp) -> None:
+    # A seam of a piece that is cut for one side alone has no other side; a hem that both fronts have has both.
+    leaning = replace(shirt.real.costume, wearer=uneven(shirt.real.costume.wearer))
+    mock = mock_up(make(leaning))
+    ((_, pages),) = sheets_to_write_on(mock)
+    said = [row for page in pages for text in page.texts for row in text.lines]
+    hands = {line.name: line.hand for line in seam_lines(mock.made["shirt"].draft)}
+    assert (hands["side left"], hands["side right"], hands["front hem"]) == ("left", "right", "")
+    for word, hand in (("L only", "left"), ("R only", "right"), ("L  R  both", "")):
+        assert said.count(word) == list(hands.values()).count(hand) > 0
 
 
 def test_a_folder_of_another_command_is_left_alone(folder: Path, shirt: MockUp, tmp_path: Path) -> None:
