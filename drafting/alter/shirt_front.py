@@ -34,7 +34,15 @@ from drafting.ground.lengths import apart_said, counted, told
 from drafting.ground.scale import body_scale
 from drafting.ground.sources import practice
 from drafting.shaping.details.button_stand import FrontLines, front_facing_edges, narrow_said, stand_edges
-from drafting.shaping.details.buttons import Button, button_mark, button_notion, button_row, hole_mark, spaced_row
+from drafting.shaping.details.buttons import (
+    SPACED,
+    Button,
+    button_mark,
+    button_notion,
+    button_row,
+    hole_mark,
+    spaced_row,
+)
 from drafting.shaping.details.fastener_rows import bust_below
 from drafting.shaping.details.small_pieces import interfacing, interfacing_notion
 from drafting.shaping.shared_choices import (
@@ -69,7 +77,8 @@ class Choices:
     button_count: float = choice(
         0.0,
         "count",
-        "buttons down the front, one on the bust line, and one more where there is room; 0: 80 to 100 apart",
+        f"buttons down the front, one of them on the bust line; 0: as many as stand {told(SPACED[0])} to "
+        f"{told(SPACED[1])} apart",
         low=0,
         high=40,
         source=practice("80 to 100 apart, on most shirts 6 or 7"),
