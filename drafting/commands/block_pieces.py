@@ -13,7 +13,7 @@ from drafting.ground.errors import DraftError, InputError
 from drafting.ground.scale import body_scale
 from drafting.reading.given import Given, Origin
 
-Edges = Mapping[str, tuple[str, ...]]
+EdgeNames = Mapping[str, tuple[str, ...]]
 """The names of the edges round each piece, by its name."""
 
 
@@ -42,7 +42,7 @@ def changes_listed(block: Block) -> Iterator[str]:
         yield from (f"      {choice.name} = {' | '.join(words)}: {change}" for change, words in alike.items())
 
 
-def _change(usual: Edges, other: Edges) -> str:
+def _change(usual: EdgeNames, other: EdgeNames) -> str:
     """Return which pieces are there instead, and which edges of those that stay: nothing where all is as usual."""
     parts = [f"{name} ({', '.join(edges)})" for name, edges in other.items() if name not in usual]
     for name, edges in other.items():
@@ -55,7 +55,7 @@ def _change(usual: Edges, other: Edges) -> str:
     return "; ".join([*parts, *([f"no {', '.join(gone)}"] if gone else [])])
 
 
-def _edges(block: Block, asked: Mapping[str, Given]) -> Edges:
+def _edges(block: Block, asked: Mapping[str, Given]) -> EdgeNames:
     """Return the pieces and their edges; none for a block that alters others, or where it cannot be had."""
     return {piece.name: tuple(edge.name for edge in piece.edges) for piece in _pieces(block, asked)}
 

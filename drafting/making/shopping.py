@@ -23,7 +23,7 @@ from drafting.layout.outlines import Outline
 from drafting.layout.packing.model import box_of
 from drafting.making.model import Setting, ShoppingRow, Step, said
 from drafting.making.settings.needles import sold_as
-from drafting.making.settings.seams import BESIDE_SEAMS
+from drafting.making.settings.seams import along_lines
 from drafting.making.supplies import mock_up_cloth, shelves, supplies, threads, up_to
 from drafting.making.trim_lengths import laid_trims
 from drafting.making.whole_order import work_order
@@ -180,9 +180,7 @@ def _trims(made: Made) -> Iterator[ShoppingRow]:
 def _needles(settings: Mapping[tuple[str, str], Setting], costs: Mapping[str, float]) -> Iterator[ShoppingRow]:
     """Yield a packet for each needle: they bend and break, and one costume blunts several."""
     seams: dict[tuple[str, int], list[str]] = defaultdict(list)
-    for (garment, seam), setting in settings.items():
-        if seam in BESIDE_SEAMS:
-            continue
+    for (garment, seam), setting in along_lines(settings).items():
         seams[setting.needle.point, setting.needle.size].append(f"{garment}: {seam}")
     each = costs.get("needle")
     for (point, size), names in sorted(seams.items()):

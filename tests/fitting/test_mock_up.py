@@ -28,7 +28,6 @@ from drafting.fitting.to_write_on import seam_lines
 from drafting.fitting.words import order_at_the_body
 from drafting.ground.errors import InputError
 from drafting.making import planned
-from drafting.making.words import plan_sentence
 from drafting.output.fitting_pages import sheets_to_write_on
 from drafting.output.mock_up import write_mock_up
 from drafting.sheet.piece import piece_sheet
@@ -192,9 +191,7 @@ def test_the_plan_buys_what_the_mock_up_takes(shirt: MockUp) -> None:
     (lay,) = shirt.made.lays
     assert [row.amount for row in rows] == [mock_length(lay)]
     assert dict(rows[0].detail.facts)["kind"] == shirt.cloths["shirt"].ask_for
-    guessed = [row for row in planned(real).shopping if row.what == "mock-up cloth"]
-    assert [plan_sentence(row.detail) for row in guessed if "about" in plan_sentence(row.detail)]
-    assert not lay.findings or "no width" not in " ".join(finding.sentence for finding in lay.findings)
+    assert not any("no width" in finding.sentence for finding in lay.findings)
 
 
 def test_the_record_holds_each_allowance_with_its_source(folder: Path, shirt: MockUp) -> None:

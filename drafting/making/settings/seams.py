@@ -77,6 +77,11 @@ BESIDE_SEAMS: Mapping[str, Callable[[Fabric | None, Workroom], Setting]] = Mappi
 """How every garment's work is sewn that lies along no seam and no turned edge."""
 
 
+def along_lines(found: Mapping[tuple[str, str], Setting]) -> Mapping[tuple[str, str], Setting]:
+    """Return the settings that lie along a seam or a turned edge."""
+    return {key: how for key, how in found.items() if key[1] not in BESIDE_SEAMS}
+
+
 def _to_the_back(lining: Setting) -> Setting:
     """Return a lining's setting: its seams bear nothing and are all pressed to the back (common practice)."""
     lining = replace(lining, stayed=False)
