@@ -15,7 +15,6 @@ from drafting.ground.names import name_in_words
 from drafting.layout.cloth import Cloth, LayName
 from drafting.layout.lay import Lay
 from drafting.layout.outlines import Part
-from drafting.layout.packing.job import ROUGH, Kit
 from drafting.layout.packing.model import box_of
 from drafting.layout.packing.pack import COUNT, pack
 from drafting.layout.packing.search import OnBetterLay, Searcher
@@ -64,7 +63,7 @@ def lay_out(
         workers=workers,
         said=said,
         halted=halted,
-        shapes=pieces.rough,
+        rough=pieces.kit(job),
     )
     lay = Lay(cloth, way, job, outlines, packing, left_out)
     lay = with_other_ways(pieces, lay) if table else lay
@@ -119,8 +118,7 @@ def _double_pays(pieces: Pieces) -> bool:
 
 def _quick(pieces: Pieces, way: LayName) -> float:
     job = pieces.job(way)[0]
-    kit = Kit(job, ROUGH, pieces.rough)
-    return Searcher(kit, QUICK).run().length if job.copies else 0.0
+    return Searcher(pieces.kit(job), QUICK).run().length if job.copies else 0.0
 
 
 def _opened_by_itself(pieces: Pieces, lay: Lay) -> Iterator[Finding]:

@@ -11,7 +11,6 @@ from dataclasses import replace
 
 from drafting.layout.cloth import LayName
 from drafting.layout.lay import LAYERS_LONG, Lay, OtherWay
-from drafting.layout.packing.job import ROUGH, Kit
 from drafting.layout.packing.model import Job, Packing, Pose, box_of
 from drafting.layout.packing.search import LayOrder, Searcher
 from drafting.layout.packing.verify import broken_rules
@@ -40,7 +39,7 @@ def with_other_ways(pieces: Pieces, lay: Lay) -> Lay:
 def _one_way(pieces: Pieces, lay: Lay, way: LayName) -> tuple[Lay, list[OtherWay]]:
     """Return the table's rows for one way to spread the cloth, and the lay, shorter if it can be."""
     job, _, lost = pieces.job(way, lay.cloth.at_width(max(*BOLTS, lay.cloth.width)))
-    kit = Kit(job if way == lay.lay else _few_poses(job), ROUGH, pieces.rough)
+    job = job if way == lay.lay else _few_poses(job)
     hints = _hint(lay.packing) if way == lay.lay and not lay.left_out and not lost else ()
     never = tuple(outline.part.name for outline in lost)
     rows: list[OtherWay] = []
@@ -53,11 +52,11 @@ def _one_way(pieces: Pieces, lay: Lay, way: LayName) -> tuple[Lay, list[OtherWay
             rows.append(OtherWay(width, way, own, names))
             continue
         room = lay.cloth.at_width(width).layer_width(way)
-        names = (*never, *_too_wide(kit.job, room))
+        names = (*never, *_too_wide(job, room))
         if names or not job.copies:
             rows.append(OtherWay(width, way, None, names))
             continue
-        packing = _quick(kit, room, hints)
+        packing = _quick(pieces, job, room, hints)
         hints = _hint(packing)
         if way == lay.lay and width < lay.cloth.width:
             lay = _shorter(lay, packing)
@@ -67,9 +66,9 @@ def _one_way(pieces: Pieces, lay: Lay, way: LayName) -> tuple[Lay, list[OtherWay
     return lay, rows
 
 
-def _quick(kit: Kit, width: float, hints: tuple[LayOrder, ...]) -> Packing:
-    strip = replace(kit.job.strip, width=width)
-    return Searcher(kit.resized(replace(kit.job, strip=strip)), QUICK, hints=hints).run()
+def _quick(pieces: Pieces, job: Job, width: float, hints: tuple[LayOrder, ...]) -> Packing:
+    kit = pieces.kit(replace(job, strip=replace(job.strip, width=width)))
+    return Searcher(kit, QUICK, hints=hints).run()
 
 
 def _hint(packing: Packing) -> tuple[LayOrder, ...]:

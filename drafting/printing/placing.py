@@ -12,7 +12,7 @@ import math
 import random
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, NamedTuple
 
 import numpy as np
 from numpy.lib.stride_tricks import sliding_window_view
@@ -53,6 +53,17 @@ class Placing:
     used: tuple[Place, ...]
 
 
+CLOSE = 1e-4
+"""What costs differ by more than, for all their digits."""
+
+
+class Bound(NamedTuple):
+    """What a turn of an outline costs by page [row, column] and phase, and the least of it wherever it lies."""
+
+    costs: Floats
+    least: float
+
+
 @dataclass
 class PagePlane:
     """The plane while outlines are laid on it: cells taken and pages begun."""
@@ -70,44 +81,70 @@ class PagePlane:
         far = FAR * (y / self.raster.rows + x / self.raster.columns)
         self.far: Floats = np.asarray(far.astype(np.float32))
 
-    def lay(self, shapes: Sequence[tuple[RasterOutline, Any]]) -> tuple[RasterOutline, int, int] | None:
-        """Lay the cheapest of these turns of an outline where it costs least; None without room."""
-        taken = np.fft.rfft2(self.taken.astype(np.float32), self.size)
-        found = [
-            (*best, n)
-            for n, (shape, spectrum) in enumerate(shapes)
-            if (best := self._best(shape, taken * spectrum)) is not None
-        ]
+    @property
+    def used(self) -> int:
+        """Rows of pages up to the last that is begun."""
+        begun = np.flatnonzero(~self.blank.all(axis=1))
+        return int(begun[-1]) + 1 if len(begun) else 0
+
+    def lay(self, shapes: Sequence[RasterOutline]) -> tuple[RasterOutline, int, int] | None:
+        """Lay the cheapest of these turns of an outline where it costs least; None without room.
+
+        What begins more than a page below all that lies would cost less a page higher: no such place is weighed.
+        A turn that costs more wherever it lies, with nothing in its way, is not tried.
+        """
+        used = self.used
+        bounds = [self._bound(shape, used + 1) for shape in shapes]
+        taken = None
+        found: list[tuple[float, int, int, int]] = []
+        for n in sorted(range(len(shapes)), key=lambda n: bounds[n].least):
+            if found and bounds[n].least > min(found)[0] + CLOSE:
+                break
+            if taken is None:
+                taken = np.fft.rfft2(self.taken.astype(np.float32), self.size)
+            if (best := self._best(shapes[n], bounds[n], used, taken)) is not None:
+                found.append((*best, n))
         if not found:
             return None
         _, y, x, n = min(found)
-        shape = shapes[n][0]
-        self._take(shape, y, x)
-        return shape, y, x
+        self._take(shapes[n], y, x)
+        return shapes[n], y, x
 
-    def _best(self, shape: RasterOutline, product: Any) -> tuple[float, int, int] | None:
+    def _bound(self, shape: RasterOutline, most: int) -> Bound:
+        """Return what a turn costs by page and phase in the first `most` rows of pages, and its least of all."""
+        rows, pages = min(most, self.rows), shape.pages
+        deep, wide = pages.shape[1], pages.shape[3]
+        blank = np.zeros((rows + deep - 1, self.columns + wide - 1), dtype=np.float32)
+        blank[: self.rows, : self.columns] = self.blank[: rows + deep - 1]
+        begun = sliding_window_view(blank, (deep, wide)).reshape(-1, deep * wide)
+        costs = ((begun + np.float32(JOINED)) @ shape.weights[0]).reshape(rows, self.columns, -1)
+        far = FAR * (np.arange(rows)[:, None] + np.arange(self.columns))
+        return Bound(costs, float((costs.min(axis=2) + far).min()) + self._own(shape))
+
+    def _own(self, shape: RasterOutline) -> float:
+        """Return what a turn costs by itself: its farther corner, and how little it is known so."""
         rows, columns = shape.cells.shape
-        down, right = self.height - rows + 1, self.width - columns + 1
+        return FAR * (rows / self.raster.rows + columns / self.raster.columns) + UPSIDE[shape.turn]
+
+    def _best(self, shape: RasterOutline, bound: Bound, used: int, taken: Any) -> tuple[float, int, int] | None:
+        """Return what the cheapest place costs, and that place; `taken` is the transform of what lies."""
+        rows, columns = shape.cells.shape
+        down, right = min(self.height - rows + 1, len(bound.costs) * self.raster.rows), self.width - columns + 1
         if down < 1 or right < 1:
             return None
-        struck = np.fft.irfft2(product, self.size)[:down, :right]
-        cost = self._cost(shape)[:down, :right]
-        cost[struck > 0.5] = np.inf
+        cost = self._spread(shape, bound.costs)[:down, :right]
+        if used:
+            struck = np.fft.irfft2(taken * shape.spectrum(self.size), self.size)[:down, :right]
+            cost[struck > 0.5] = np.inf
         y, x = divmod(int(np.argmin(cost)), right)
-        least = float(cost[y, x]) + FAR * (rows / self.raster.rows + columns / self.raster.columns)
-        least += UPSIDE[shape.turn]
+        least = float(cost[y, x]) + self._own(shape)
         return None if math.isinf(least) else (round(least, 5), y, x)
 
-    def _cost(self, shape: RasterOutline) -> Floats:
+    def _spread(self, shape: RasterOutline, costs: Floats) -> Floats:
         """Return what each place costs, its upper left cell [row, column]."""
-        pages, per = shape.pages, self.raster
-        deep, wide = pages.shape[1], pages.shape[3]
-        blank = np.pad(self.blank, ((0, deep - 1), (0, wide - 1))).astype(np.float32)
-        begun = sliding_window_view(blank, (deep, wide)).reshape(-1, deep * wide)
-        weights, phases = shape.weights
-        cost = ((begun + np.float32(JOINED)) @ weights).reshape(self.rows, self.columns, -1)
-        lying = cost[:, :, phases].swapaxes(1, 2)
-        return np.asarray(lying.reshape(self.rows * per.rows, self.columns * per.columns) + self.far)
+        rows, columns, per = len(costs), self.columns, self.raster
+        lying = costs[:, :, shape.weights[1]].swapaxes(1, 2).reshape(rows * per.rows, columns * per.columns)
+        return np.asarray(lying + self.far[: rows * per.rows])
 
     def _take(self, shape: RasterOutline, y: int, x: int) -> None:
         rows, columns = shape.cells.shape
@@ -160,7 +197,7 @@ def _tried(
     """
     found: dict[int, tuple[RasterOutline, int, int]] = {}
     for n in order:
-        lying = table.lay([(shape, shape.spectrum(table.size)) for shape in turns[n]])
+        lying = table.lay(turns[n])
         if lying is None or (most is not None and np.count_nonzero(~table.blank) > most):
             return None
         found[n] = lying

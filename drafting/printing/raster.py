@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cache, cached_property
 from typing import Any
 
 import numpy as np
@@ -81,6 +81,7 @@ class RasterOutline:
         return self._spectra[size]
 
 
+@cache
 def quick_length(least: int) -> int:
     """Return the next number of 2s, 3s and 5s alone: a transform of so many cells is quick.
 

@@ -81,8 +81,12 @@ class Kit:
         """Grid steps a unit."""
         return self.shapes.scale
 
+    def like(self, job: Job) -> bool:
+        """Say whether a job differs from this one in nothing but copies and the strip's width."""
+        return job.kinds == self.job.kinds and job.strip.blocked == self.job.strip.blocked
+
     def resized(self, job: Job) -> Kit:
-        """Return the kit of a job that differs in the strip's width only, nothing worked out anew."""
+        """Return the kit of a job that differs in copies and the strip's width only, nothing worked out anew."""
         other = Kit(job, shared=self.shapes, kinds=self.kinds, _sizes=self._sizes, _no_fits=self._no_fits)
         other.__dict__["numbers"] = self.numbers
         return other
