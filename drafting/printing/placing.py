@@ -56,12 +56,15 @@ class Placing:
 CLOSE = 1e-4
 """What costs differ by more than, for all their digits."""
 
+Found = tuple[float, int, int]
+"""What a place costs, and the row and column of cells of its upper left corner."""
+
 
 class Bound(NamedTuple):
-    """What a turn of an outline costs by page [row, column] and phase, and the least of it wherever it lies."""
+    """What a turn of an outline costs by page [row, column] and phase, and the least in each row of pages."""
 
     costs: Floats
-    least: float
+    least: Floats
 
 
 @dataclass
@@ -75,7 +78,7 @@ class PagePlane:
     def __post_init__(self) -> None:
         self.height, self.width = self.rows * self.raster.rows, self.columns * self.raster.columns
         self.size = (quick_length(self.height), quick_length(self.width))
-        self.taken: Bits = np.zeros((self.height, self.width), dtype=bool)
+        self.seen: Any = np.zeros((self.size[0], self.size[1] // 2 + 1), dtype=np.complex64)
         self.blank: Bits = np.ones((self.rows, self.columns), dtype=bool)
         y, x = np.ogrid[: self.height, : self.width]
         far = FAR * (y / self.raster.rows + x / self.raster.columns)
@@ -90,65 +93,63 @@ class PagePlane:
     def lay(self, shapes: Sequence[RasterOutline]) -> tuple[RasterOutline, int, int] | None:
         """Lay the cheapest of these turns of an outline where it costs least; None without room.
 
-        What begins more than a page below all that lies would cost less a page higher: no such place is weighed.
-        A turn that costs more wherever it lies, with nothing in its way, is not tried.
+        Below all that lies every place is free, and one a page lower costs more. So what is cheapest there says
+        which rows of pages are worth asking whether something lies in the way.
         """
         used = self.used
         bounds = [self._bound(shape, used + 1) for shape in shapes]
-        taken = None
-        found: list[tuple[float, int, int, int]] = []
-        for n in sorted(range(len(shapes)), key=lambda n: bounds[n].least):
-            if found and bounds[n].least > min(found)[0] + CLOSE:
-                break
-            if taken is None:
-                taken = np.fft.rfft2(self.taken.astype(np.float32), self.size)
-            if (best := self._best(shapes[n], bounds[n], used, taken)) is not None:
-                found.append((*best, n))
-        if not found:
+        found = [self._among(shape, bound, [used]) for shape, bound in zip(shapes, bounds, strict=True)]
+        least = min(best[0] for best in found)
+        for n in sorted(range(len(shapes)), key=lambda n: float(bounds[n].least.min())):
+            worth = [row for row in range(used) if bounds[n].least[row] <= least + CLOSE]
+            if worth:
+                found[n] = min(found[n], self._among(shapes[n], bounds[n], worth))
+                least = min(least, found[n][0])
+        (least, y, x), n = min((best, n) for n, best in enumerate(found))
+        if math.isinf(least):
             return None
-        _, y, x, n = min(found)
         self._take(shapes[n], y, x)
         return shapes[n], y, x
 
     def _bound(self, shape: RasterOutline, most: int) -> Bound:
-        """Return what a turn costs by page and phase in the first `most` rows of pages, and its least of all."""
-        rows, pages = min(most, self.rows), shape.pages
-        deep, wide = pages.shape[1], pages.shape[3]
+        """Return what a turn costs in the first `most` rows of pages, with nothing in its way."""
+        rows, (_, deep, _, wide) = min(most, self.rows), shape.pages.shape
         blank = np.zeros((rows + deep - 1, self.columns + wide - 1), dtype=np.float32)
         blank[: self.rows, : self.columns] = self.blank[: rows + deep - 1]
         begun = sliding_window_view(blank, (deep, wide)).reshape(-1, deep * wide)
         costs = ((begun + np.float32(JOINED)) @ shape.weights[0]).reshape(rows, self.columns, -1)
         far = FAR * (np.arange(rows)[:, None] + np.arange(self.columns))
-        return Bound(costs, float((costs.min(axis=2) + far).min()) + self._own(shape))
+        return Bound(costs, (costs.min(axis=2) + far).min(axis=1) + self._own(shape))
 
     def _own(self, shape: RasterOutline) -> float:
         """Return what a turn costs by itself: its farther corner, and how little it is known so."""
         rows, columns = shape.cells.shape
         return FAR * (rows / self.raster.rows + columns / self.raster.columns) + UPSIDE[shape.turn]
 
-    def _best(self, shape: RasterOutline, bound: Bound, used: int, taken: Any) -> tuple[float, int, int] | None:
-        """Return what the cheapest place costs, and that place; `taken` is the transform of what lies."""
-        rows, columns = shape.cells.shape
-        down, right = min(self.height - rows + 1, len(bound.costs) * self.raster.rows), self.width - columns + 1
-        if down < 1 or right < 1:
-            return None
-        cost = self._spread(shape, bound.costs)[:down, :right]
-        if used:
-            struck = np.fft.irfft2(taken * shape.spectrum(self.size), self.size)[:down, :right]
-            cost[struck > 0.5] = np.inf
-        y, x = divmod(int(np.argmin(cost)), right)
-        least = float(cost[y, x]) + self._own(shape)
-        return None if math.isinf(least) else (round(least, 5), y, x)
-
-    def _spread(self, shape: RasterOutline, costs: Floats) -> Floats:
-        """Return what each place costs, its upper left cell [row, column]."""
-        rows, columns, per = len(costs), self.columns, self.raster
-        lying = costs[:, :, shape.weights[1]].swapaxes(1, 2).reshape(rows * per.rows, columns * per.columns)
-        return np.asarray(lying + self.far[: rows * per.rows])
+    def _among(self, shape: RasterOutline, bound: Bound, pages: list[int]) -> Found:
+        """Return the cheapest free place in these rows of pages, all of them used or all of them blank."""
+        (rows, columns), per = shape.cells.shape, self.raster
+        pages = [row for row in pages if row < len(bound.costs) and row * per.rows + rows <= self.height]
+        right = self.width - columns + 1
+        if not pages or right < 1:
+            return math.inf, 0, 0
+        lines = (np.array(pages)[:, None] * per.rows + np.arange(per.rows)).ravel()
+        lines = lines[lines + rows <= self.height]
+        cost = bound.costs[pages][:, :, shape.weights[1]].swapaxes(1, 2).reshape(-1, self.width)
+        cost = cost[: len(lines), :right] + self.far[lines, :right]
+        if not self.blank[pages].all():
+            met = np.fft.ifft(self.seen * shape.spectrum(self.size), axis=0)[lines]
+            cost[np.fft.irfft(met, self.size[1], axis=1)[:, :right] > 0.5] = np.inf
+        line, x = divmod(int(np.argmin(cost)), right)
+        return round(float(cost[line, x]) + self._own(shape), 5), int(lines[line]), x
 
     def _take(self, shape: RasterOutline, y: int, x: int) -> None:
-        rows, columns = shape.cells.shape
-        self.taken[y : y + rows, x : x + columns] |= shape.cells
+        """Note what lies there: its pages, and its transform (that of a shape moved is turned, line by line)."""
+        down, across = (
+            np.exp(-2j * np.pi * np.arange(k) / n) for k, n in zip(self.seen.shape, self.size, strict=True)
+        )
+        moved = np.outer(down**y, across**x).astype(np.complex64)
+        self.seen += shape.spectrum(self.size).conj() * moved
         pages = shape.pages[y % self.raster.rows, :, x % self.raster.columns, :]
         first, left = y // self.raster.rows, x // self.raster.columns
         for a, b in zip(*np.nonzero(pages), strict=True):

@@ -71,7 +71,11 @@ class RasterOutline:
         """
         table = self.pages.transpose(1, 3, 0, 2)
         flat = table.reshape(table.shape[0] * table.shape[1], -1)
-        _, first, own = np.unique(np.packbits(flat, axis=0), axis=1, return_index=True, return_inverse=True)
+        bits = np.packbits(flat, axis=0)
+        keys, axis = bits, 1
+        if len(bits) <= 8:  # as one whole number each they are sorted sooner
+            keys, axis = np.pad(bits, ((0, 8 - len(bits)), (0, 0))).T.copy().view(np.uint64)[:, 0], 0
+        _, first, own = np.unique(keys, axis=axis, return_index=True, return_inverse=True)
         return flat[:, first].astype(np.float32), own.reshape(self.raster.rows, self.raster.columns)
 
     def spectrum(self, size: tuple[int, int]) -> Any:
