@@ -12,7 +12,7 @@ from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
 from drafting.layout.cloth import SHRINKING, Cloth, LayName
 from drafting.layout.outlines import Outline
-from drafting.layout.packing.model import Job, Packing, Spot, box_of
+from drafting.layout.packing.model import Job, Packing, Spot
 
 BUY_STEP = 100.0
 """mm: cloth is bought in steps of 10 cm; common practice."""
@@ -75,7 +75,7 @@ class Lay:
 
         That is `length` but where faults in the cloth put the first piece farther on.
         """
-        boxes = (box_of(self.job.posed(spot)) for spot in self.packing.spots)
+        boxes = (self.job.box(spot) for spot in self.packing.spots)
         return max((box[2] for box in boxes), default=0.0)
 
     @property
@@ -118,7 +118,7 @@ class Lay:
     @property
     def words(self) -> str:
         """The utilisation in a word: loose, usual or tight, or what else decides the length."""
-        boxes = [box_of(self.job.posed(spot)) for spot in self.packing.spots]
+        boxes = [self.job.box(spot) for spot in self.packing.spots]
         longest = max((box[2] - box[0] for box in boxes), default=0.0)
         if self.length <= longest * AS_LONG and self.utilisation < TIGHT:
             return "as long as its longest piece"

@@ -11,7 +11,7 @@ from dataclasses import replace
 
 from drafting.layout.cloth import LayName
 from drafting.layout.lay import LAYERS_LONG, Lay, OtherWay
-from drafting.layout.packing.model import Job, Packing, Pose, box_of
+from drafting.layout.packing.model import Job, Packing, Pose
 from drafting.layout.packing.search import LayOrder, Searcher
 from drafting.layout.packing.verify import broken_rules
 from drafting.layout.pieces import BOLTS, WAYS, Pieces
@@ -80,8 +80,7 @@ def _hint(packing: Packing) -> tuple[LayOrder, ...]:
 
 def _too_wide(job: Job, room: float) -> list[str]:
     strip = replace(job.strip, width=room)
-    boxes = ((kind, box_of(kind.ring)) for kind in job.kinds)
-    return [kind.name for kind, box in boxes if not strip.holds(box[3] - box[1], kind.fold)]
+    return [kind.name for kind in job.kinds if not strip.holds(kind.box[3] - kind.box[1], kind.fold)]
 
 
 def _few_poses(job: Job) -> Job:

@@ -57,8 +57,8 @@ def best_spot(kit: Kit, lying: Sequence[Laid], kind: int, pose: Pose) -> tuple[i
     """
     key = kind, pose, *lying
     if key not in kit.spots:
-        rooms = (blocked_by(kit, lying, kind, pose, span) for span in kit.rooms(kind, pose))
-        kit.spots[key] = min((_spot_in(kit, room, kind, pose) for room in rooms), default=None)
+        rooms = [blocked_by(kit, lying, kind, pose, span) for span in kit.rooms(kind, pose)]
+        kit.spots[key] = min([_spot_in(kit, room, kind, pose) for room in rooms], default=None)
         if len(kit.spots) > REMEMBERED:
             del kit.spots[next(iter(kit.spots))]
     return kit.spots[key]

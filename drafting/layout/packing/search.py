@@ -8,6 +8,7 @@ outlines, so that the same job and seed give the same layout, on any machine at 
 
 from __future__ import annotations
 
+import itertools
 import math
 import random
 import time
@@ -79,8 +80,8 @@ class Searcher:
 
     def _starts(self) -> Iterator[Tried]:
         """Yield the layouts of the plain orders, the first one even where no count is left."""
-        plain = [(order, self._free()) for order in self._orders()]
-        for order, poses in (*self.hints, *plain[: AFTER_HINTS if self.hints else len(plain)]):
+        plain = ((order, self._free()) for order in self._orders())
+        for order, poses in (*self.hints, *itertools.islice(plain, AFTER_HINTS if self.hints else None)):
             if tried := self.decoded(order, poses):
                 yield tried
             if self._over():
@@ -170,7 +171,7 @@ class Searcher:
     def _orders(self) -> Iterator[tuple[int, ...]]:
         kinds = [self.kit.job.kinds[copy.kind] for copy in self.kit.job.copies]
         area = [kind.area for kind in kinds]
-        long = [max(p.real for p in kind.ring) for kind in kinds]
+        long = [kind.box[2] for kind in kinds]
         fold = [not kind.fold for kind in kinds]
         numbers = range(len(kinds))
         yield tuple(sorted(numbers, key=lambda i: -area[i]))
