@@ -94,8 +94,7 @@ class Lay:
         """The length to buy, mm: spare added, shrinkage to come divided out, rounded up to 10 cm."""
         if not self.packing.spots:
             return 0.0
-        wanted = cut_for(self.cloth_length + self.cloth.wishes.spare, -self.cloth.shrinkage[0])
-        return math.ceil(round(wanted / BUY_STEP, 9)) * BUY_STEP
+        return to_buy(self.cloth, self.cloth_length)
 
     @cached_property
     def area(self) -> float:
@@ -147,6 +146,12 @@ class Lay:
             f"{told(self.lower_bound * LAYERS_LONG[self.lay])} is the least "
             "that any lay could take."
         )
+
+
+def to_buy(cloth: Cloth, length: float) -> float:
+    """Return the length to buy of a cloth of which so much is taken, both mm."""
+    wanted = cut_for(length + cloth.wishes.spare, -cloth.shrinkage[0])
+    return math.ceil(round(wanted / BUY_STEP, 9)) * BUY_STEP
 
 
 def lay_row(lay: Lay) -> dict[str, Any]:

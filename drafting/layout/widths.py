@@ -10,13 +10,13 @@ import math
 from dataclasses import replace
 
 from drafting.layout.cloth import LayName
-from drafting.layout.lay import LAYERS_LONG, Lay, OtherWay
+from drafting.layout.lay import LAYERS_LONG, Lay, OtherWay, to_buy
 from drafting.layout.packing.model import Job, Packing, Pose
 from drafting.layout.packing.search import LayOrder, Searcher
 from drafting.layout.packing.verify import broken_rules
 from drafting.layout.pieces import BOLTS, WAYS, Pieces
 
-QUICK = 70
+QUICK = 50
 """Outlines placed to learn what another width needs (ours)."""
 
 
@@ -56,6 +56,11 @@ def _one_way(pieces: Pieces, lay: Lay, way: LayName) -> tuple[Lay, list[OtherWay
         if names or not job.copies:
             rows.append(OtherWay(width, way, None, names))
             continue
+        if least < math.inf and to_buy(lay.cloth, least) <= to_buy(
+            lay.cloth, _bound(job, room) * LAYERS_LONG[way]
+        ):
+            rows.append(OtherWay(width, way, least))  # no lay there could save a length that is sold
+            continue
         packing = _quick(pieces, job, room, hints)
         hints = _hint(packing)
         if way == lay.lay and width < lay.cloth.width:
@@ -64,6 +69,11 @@ def _one_way(pieces: Pieces, lay: Lay, way: LayName) -> tuple[Lay, list[OtherWay
         least = min(least, packing.length * LAYERS_LONG[way])
         rows.append(OtherWay(width, way, least))
     return lay, rows
+
+
+def _bound(job: Job, room: float) -> float:
+    """Return what no lay can be shorter than: the longest outline, or all of them filling the width."""
+    return max(job.area / room, *(kind.box[2] for kind in job.kinds))
 
 
 def _quick(pieces: Pieces, job: Job, width: float, hints: tuple[LayOrder, ...]) -> Packing:
