@@ -32,8 +32,7 @@ class PlacedPanel:
     def at(self, points: Points) -> Points:
         """Return where points of the cloth stand on paper, y down."""
         left, _, _, top = self.panel.box
-        x = self.corner.real + (points.real - left) * self.scale
-        return np.asarray(x + 1j * (self.corner.imag + (top - points.imag) * self.scale))
+        return np.asarray(points.conj() * self.scale + (self.corner - complex(left, -top) * self.scale))
 
     @property
     def shown(self) -> Box:
