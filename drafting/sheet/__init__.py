@@ -144,7 +144,7 @@ def text_width(text: Text) -> float:
     return widest * text.size * (1.1 if text.bold else 1.0)
 
 
-@lru_cache(maxsize=1024)
+@lru_cache(maxsize=8192)
 def _line_width(line: str) -> float:
     return math.fsum(map(_advance, line))
 
