@@ -124,7 +124,7 @@ class PagePlane:
     def _own(self, shape: RasterOutline) -> float:
         """Return what a turn costs by itself: its farther corner, and how little it is known so."""
         rows, columns = shape.cells.shape
-        return FAR * (rows / self.raster.rows + columns / self.raster.columns) + UPSIDE[shape.turn]
+        return float(FAR * (rows / self.raster.rows + columns / self.raster.columns) + UPSIDE[shape.turn])
 
     def _among(self, shape: RasterOutline, bound: Bound, pages: list[int]) -> Found:
         """Return the cheapest free place in these rows of pages, all of them used or all of them blank."""

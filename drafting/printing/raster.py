@@ -72,7 +72,8 @@ class RasterOutline:
         table = self.pages.transpose(1, 3, 0, 2)
         flat = table.reshape(table.shape[0] * table.shape[1], -1)
         bits = np.packbits(flat, axis=0)
-        keys, axis = bits, 1
+        keys: NDArray[Any] = bits
+        axis = 1
         if len(bits) <= 8:  # as one whole number each they are sorted sooner
             keys, axis = np.pad(bits, ((0, 8 - len(bits)), (0, 0))).T.copy().view(np.uint64)[:, 0], 0
         _, first, own = np.unique(keys, axis=axis, return_index=True, return_inverse=True)

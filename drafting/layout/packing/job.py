@@ -173,7 +173,7 @@ class Kit:
             shape = self.shapes.no_fit(self.numbers[lying], self.numbers[coming], u.undone().after(v))
             paths = tuple([path_in_pose(path, u) + shift for path in shape])
             whole = paths[0] if len(paths) == 1 else np.concatenate(paths)
-            x0, y0, x1, y1 = *whole.min(axis=0).tolist(), *whole.max(axis=0).tolist()
+            (x0, y0), (x1, y1) = whole.min(axis=0).tolist(), whole.max(axis=0).tolist()
             self._no_fits[key] = NoFit(paths, (x0, y0, x1, y1))
         return self._no_fits[key]
 
