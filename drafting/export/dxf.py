@@ -16,7 +16,7 @@ from dataclasses import dataclass
 from drafting.draft.pattern import CutPiece
 from drafting.draft.piece import EdgeKind
 from drafting.export.dxf_layers import COLOURS, MEANING, LayerNumber
-from drafting.export.dxf_r12 import Spot, TextDrawing, TextLayout
+from drafting.export.dxf_r12 import PlaceInDrawing, TextDrawing, TextLayout
 from drafting.export.dxf_r2000 import LibraryDrawing, LibraryLayout
 from drafting.finish import label_room
 from drafting.geometry import Path
@@ -199,7 +199,7 @@ def _label_corner(cut: CutPiece, lines: int) -> complex:
     return middle + complex(-4 * TEXT, 0.75 * TEXT * lines)
 
 
-def _polyline(layout: DxfLayout, points: Sequence[Spot], *, closed: bool, layer: str) -> None:
+def _polyline(layout: DxfLayout, points: Sequence[PlaceInDrawing], *, closed: bool, layer: str) -> None:
     layout.add_polyline2d(points, close=closed, dxfattribs={"layer": str(layer)})
 
 

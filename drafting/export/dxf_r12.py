@@ -12,7 +12,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-Spot = tuple[float, float]
+PlaceInDrawing = tuple[float, float]
 
 
 class TextLayout:
@@ -22,11 +22,11 @@ class TextLayout:
         self.name = name
         self.rows: list[str] = []
 
-    def add_point(self, location: Spot, *, dxfattribs: Mapping[str, Any]) -> None:
+    def add_point(self, location: PlaceInDrawing, *, dxfattribs: Mapping[str, Any]) -> None:
         """Add a point."""
         self.rows.append(f"{_head('POINT', dxfattribs['layer'])}{_at(10, location)}")
 
-    def add_line(self, start: Spot, end: Spot, *, dxfattribs: Mapping[str, Any]) -> None:
+    def add_line(self, start: PlaceInDrawing, end: PlaceInDrawing, *, dxfattribs: Mapping[str, Any]) -> None:
         """Add a straight line."""
         self.rows.append(f"{_head('LINE', dxfattribs['layer'])}{_at(10, start)}{_at(11, end)}")
 
@@ -35,7 +35,9 @@ class TextLayout:
         where = f"{_head('TEXT', dxfattribs['layer'])}{_at(10, dxfattribs['insert'])}"
         self.rows.append(f"{where} 40\n{float(height)}\n  1\n{words}\n")
 
-    def add_polyline2d(self, points: Sequence[Spot], *, close: bool, dxfattribs: Mapping[str, Any]) -> None:
+    def add_polyline2d(
+        self, points: Sequence[PlaceInDrawing], *, close: bool, dxfattribs: Mapping[str, Any]
+    ) -> None:
         """Add a polyline: its head (66: corners follow; 70: closed or not), its corners, its end."""
         layer = dxfattribs["layer"]
         corner = _head("VERTEX", layer)
@@ -43,7 +45,7 @@ class TextLayout:
         self.rows += [f"{corner} 10\n{x!r}\n 20\n{y!r}\n 30\n0.0\n" for x, y in points]
         self.rows.append(_head("SEQEND", layer))
 
-    def add_blockref(self, name: str, insert: Spot, *, dxfattribs: Mapping[str, Any]) -> None:
+    def add_blockref(self, name: str, insert: PlaceInDrawing, *, dxfattribs: Mapping[str, Any]) -> None:
         """Place a block."""
         self.rows.append(f"{_head('INSERT', dxfattribs['layer'])}  2\n{name}\n{_at(10, insert)}")
 
@@ -67,7 +69,7 @@ class TextDrawing:
         self.blocks.append(TextLayout(name))
         return self.blocks[-1]
 
-    def text(self, least: Spot, most: Spot) -> str:
+    def text(self, least: PlaceInDrawing, most: PlaceInDrawing) -> str:
         """Return the file; the head says how far the drawing reaches.
 
         The head names its unit too: a reader of R12 that knows no such word passes it over (DXF reference, from
@@ -103,5 +105,5 @@ def _head(kind: str, layer: str) -> str:
     return f"  0\n{kind}\n  8\n{layer}\n"
 
 
-def _at(code: int, spot: Spot) -> str:
+def _at(code: int, spot: PlaceInDrawing) -> str:
     return f" {code}\n{float(spot[0])!r}\n {code + 10}\n{float(spot[1])!r}\n {code + 20}\n0.0\n"

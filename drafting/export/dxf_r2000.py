@@ -13,7 +13,7 @@ from contextlib import contextmanager
 from typing import Any
 
 from drafting.export.dxf_layers import MEANING
-from drafting.export.dxf_r12 import Spot
+from drafting.export.dxf_r12 import PlaceInDrawing
 
 logger = logging.getLogger("ezdxf")
 
@@ -28,7 +28,9 @@ class LibraryLayout:
         self.add_point, self.add_line, self.add_text = layout.add_point, layout.add_line, layout.add_text
         self.add_blockref = layout.add_blockref
 
-    def add_polyline2d(self, points: Sequence[Spot], *, close: bool, dxfattribs: Mapping[str, Any]) -> None:
+    def add_polyline2d(
+        self, points: Sequence[PlaceInDrawing], *, close: bool, dxfattribs: Mapping[str, Any]
+    ) -> None:
         """Add a polyline of the kind that this version knows."""
         self.layout.add_lwpolyline(points, close=close, dxfattribs=dxfattribs)
 
@@ -50,7 +52,7 @@ class LibraryDrawing:
         """Return a new block."""
         return LibraryLayout(self.document.blocks.new(name))
 
-    def text(self, least: Spot, most: Spot) -> str:
+    def text(self, least: PlaceInDrawing, most: PlaceInDrawing) -> str:
         """Return the file; the head says how far the drawing reaches."""
         meanings = {str(number): meaning for number, meaning in MEANING.items()}
         for name, colour in self.layers.items():

@@ -48,7 +48,7 @@ def overview_png(sheet: Sheet, path: FilePath, dpi: int = 130) -> None:
     """Write `sheet` as a PNG whose longer side has 12 x `dpi` pixels."""
     pixels = LONGEST * dpi / max(sheet.width, sheet.height)
     size = max(1, int(sheet.width * pixels)), max(1, int(sheet.height * pixels))
-    canvas = Canvas(_painter(*size, dpi), size, pixels)
+    canvas = _Canvas(_painter(*size, dpi), size, pixels)
     canvas.cover(Colour.PAPER)
     for layer in Layer:
         for stroke in sheet.on(layer):
@@ -78,7 +78,7 @@ def png_bytes(picture: Image.Image) -> bytes:
 
 
 @dataclass(frozen=True)
-class Outline:
+class PaintedOutline:
     """Lines and cubics as the painter reads them: places [n, 2], and of what kind each is."""
 
     vertices: NDArray[np.float64]
@@ -87,7 +87,7 @@ class Outline:
     simplify_threshold: float = 0.0
 
 
-def outline_of(paths: tuple[Path, ...], closed: bool) -> Outline:
+def painted_outline(paths: tuple[Path, ...], closed: bool) -> PaintedOutline:
     """Return paths as one outline, cubics as cubics."""
     points: list[complex] = []
     codes: list[int] = []
@@ -101,10 +101,10 @@ def outline_of(paths: tuple[Path, ...], closed: bool) -> Outline:
             points.append(path.start)
             codes.append(CLOSE)
     places = np.array(points, dtype=np.complex128).view(np.float64).reshape(-1, 2)
-    return Outline(places, np.array(codes, dtype=np.uint8))
+    return PaintedOutline(places, np.array(codes, dtype=np.uint8))
 
 
-class Look:
+class PaintedLook:
     """How a line looks, as the painter asks for it: red, green and blue, 0 to 1; width and dashes in points."""
 
     _alpha, _forced_alpha, _antialiased = 1.0, False, True
@@ -115,34 +115,34 @@ class Look:
         self._rgb, self._linewidth = (*_shares(colour), 1.0), width
         self.dashes = dashes
 
-    def get_dashes(self) -> tuple[float, tuple[float, ...] | None]:
+    def _broken(self) -> tuple[float, tuple[float, ...] | None]:
         """Return where the dashes begin, and how long lines and gaps are."""
         return 0.0, self.dashes or None
 
-    def get_clip_path(self) -> tuple[None, None]:
+    def _uncut(self) -> tuple[None, None]:
         """Return nothing: all of the picture is painted on."""
         return None, None
 
     def _nothing(self) -> None:
         return None
 
-    get_hatch_path = get_sketch_params = _nothing
-
-    def get_snap(self) -> bool:
-        """Say that no line is moved onto whole pixels."""
+    def _no(self) -> bool:
         return False
 
-    def get_hatch_color(self) -> tuple[float, ...]:
-        """Return any colour: nothing is hatched."""
+    def _own_colour(self) -> tuple[float, ...]:
         return self._rgb
 
-    def get_hatch_linewidth(self) -> float:
-        """Return any width: nothing is hatched."""
+    def _one(self) -> float:
         return 1.0
+
+    # What the painter calls. No line is moved onto whole pixels, and nothing is hatched.
+    get_dashes, get_clip_path, get_snap = _broken, _uncut, _no
+    get_hatch_path = get_sketch_params = _nothing
+    get_hatch_color, get_hatch_linewidth = _own_colour, _one
 
 
 @dataclass(frozen=True)
-class Canvas:
+class _Canvas:
     """What is drawn on: the painter, its pixels across and down, and for each mm of the sheet."""
 
     pen: Any
@@ -154,16 +154,22 @@ class Canvas:
         wide, high = self.size
         whole = np.array([(0, 0), (wide, 0), (wide, high), (0, high), (0, 0)], dtype=np.float64)
         codes = np.array([START, LINE, LINE, LINE, CLOSE], dtype=np.uint8)
-        self.pen.draw_path(Look(colour, 2.0), Outline(whole, codes), np.eye(3), (*_shares(colour), 1.0))
+        self.pen.draw_path(
+            PaintedLook(colour, 2.0), PaintedOutline(whole, codes), np.eye(3), (*_shares(colour), 1.0)
+        )
 
     def draw(self, stroke: Stroke) -> None:
         """Draw the lines of one stroke, over their halo and its tint."""
         style = STYLES[stroke.layer]
-        whole, flat = outline_of(stroke.paths, stroke.closed), np.diag((self.pixels, self.pixels, 1.0))
+        whole, flat = painted_outline(stroke.paths, stroke.closed), np.diag((self.pixels, self.pixels, 1.0))
         if style.halo:
-            self.pen.draw_path(Look(Colour.PAPER, (style.width + 2 * style.halo) * LIVELY), whole, flat, None)
+            self.pen.draw_path(
+                PaintedLook(Colour.PAPER, (style.width + 2 * style.halo) * LIVELY), whole, flat, None
+            )
         width = style.width * LIVELY
-        look = Look(style.colour, width, tuple(length * LIVELY * 0.6 * width for length in style.dash or ()))
+        look = PaintedLook(
+            style.colour, width, tuple(length * LIVELY * 0.6 * width for length in style.dash or ())
+        )
         self.pen.draw_path(look, whole, flat, (*_shares(stroke.tint), 1.0) if stroke.tint else None)
 
     def write(self, text: Text, pencil: ImageDraw.ImageDraw) -> None:

@@ -173,7 +173,7 @@ def _on_one_layer(
 
 
 @remembered(300)
-def kind_of(outline: Outline, wanted: str) -> Kind:
+def kind_to_lay(outline: Outline, wanted: str) -> Kind:
     """Return the kind of an outline, which knows where its level and its grainline lie, if it has them."""
     kind = Kind(outline.part.name, outline.ring, outline.fold, line=_line_of(outline))
     levels = {level.name: level for level in outline.part.cut.piece.levels if level.paths}
@@ -222,5 +222,5 @@ def job_from(
         lying = copies_of(outline, len(kept), cloth, lay)
         copies += (with_room(copy, wide, strip) for copy in lying) if outline.fold else lying
         kept.append(outline)
-    kinds = tuple(kind_of(o, cloth.wishes.level) for o in kept)
+    kinds = tuple(kind_to_lay(o, cloth.wishes.level) for o in kept)
     return Job(kinds, tuple(copies), strip), tuple(kept), tuple(left_out)

@@ -56,7 +56,7 @@ class Placing:
 CLOSE = 1e-4
 """What costs differ by more than, for all their digits."""
 
-Found = tuple[float, int, int]
+Cheapest = tuple[float, int, int]
 """What a place costs, and the row and column of cells of its upper left corner."""
 
 
@@ -126,7 +126,7 @@ class PagePlane:
         rows, columns = shape.cells.shape
         return float(FAR * (rows / self.raster.rows + columns / self.raster.columns) + UPSIDE[shape.turn])
 
-    def _among(self, shape: RasterOutline, bound: Bound, pages: list[int]) -> Found:
+    def _among(self, shape: RasterOutline, bound: Bound, pages: list[int]) -> Cheapest:
         """Return the cheapest free place in these rows of pages, all of them used or all of them blank."""
         (rows, columns), per = shape.cells.shape, self.raster
         pages = [row for row in pages if row < len(bound.costs) and row * per.rows + rows <= self.height]
