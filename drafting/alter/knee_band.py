@@ -114,7 +114,7 @@ def knee_band(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices)
     if choices.knee_finish == "elastic":
         return draft
     front, back = _halves(draft)
-    draft = cut_at_knee(draft, (front, back), choices.knee_band_below)
+    draft = cut_at_knee(draft, (front, back), choices.knee_band_below, body)
     front, back = (draft[leg.name] for leg in (front, back))
     refs = (back.name, the_edge(back, EdgeRole.HEM).name), (front.name, the_edge(front, EdgeRole.HEM).name)
     crotch = the_edge(front, EdgeRole.INSEAM).path

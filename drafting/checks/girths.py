@@ -5,10 +5,10 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
-from drafting.checks.levels import width
+from drafting.checks.levels import lies_along, width
 from drafting.checks.words import capital, mm, plain, verdict
 from drafting.draft.draft import Draft, Girth
-from drafting.draft.piece import Piece
+from drafting.draft.piece import Edge, Piece
 from drafting.ground import tolerances as tol
 from drafting.ground.findings import Finding
 
@@ -63,6 +63,33 @@ def finished_girth(draft: Draft, level: str, side: str = "") -> float | None:
         if found.name == level and piece.hand in ("", side or piece.hand)
     ]
     return math.fsum(drawn) if drawn else None
+
+
+def sewn_girth(draft: Draft, level: str, side: str = "") -> float | None:
+    """Return the girth at `level` once gathers and elastic there are pulled up, mm; None where no piece has it."""
+    drawn = finished_girth(draft, level, side)
+    if drawn is None:
+        return None
+    limb = any(girth.limb for girth in draft.girths if girth.level == level)
+    along = [
+        (piece, edge)
+        for piece in draft.pieces
+        if piece.hand in ("", side or piece.hand)
+        for edge in piece.edges
+        if edge.hand in ("", side or edge.hand) and _lies_at(piece, edge, level)
+    ]
+    refs = {(piece.name, edge.name) for piece, edge in along}
+    loops = [notion.loop for notion in draft.notions if notion.loop and refs.intersection(notion.edges)]
+    if loops:
+        return min(drawn, *loops)
+    return drawn - math.fsum((e.length - e.sewn_length) * _times(p, limb, side) for p, e in along)
+
+
+def _lies_at(piece: Piece, edge: Edge, level: str) -> bool:
+    """Return whether a piece's edge lies along one of its levels."""
+    return any(
+        lies_along(edge.path, path) for found in piece.levels if found.name == level for path in found.paths
+    )
 
 
 def _times(piece: Piece, limb: bool, side: str) -> float:

@@ -59,7 +59,7 @@ def _wide(piece: Piece, level: Level) -> float:
 
 def _width(piece: Piece, level: Level, path: Path) -> float:
     straight = len(path.segments) == 1 and isinstance(path.segments[0], Line)
-    if not straight or path.length < tol.LEAST_EDGE or _lies_along(path, piece.outline):
+    if not straight or path.length < tol.LEAST_EDGE or lies_along(path, piece.outline):
         return path.length
     middle = path.at(path.length / 2)
     return sum(_reach(piece, level, path, middle, end) for end in (path.start, path.end))
@@ -116,5 +116,6 @@ def _centres(piece: Piece, ray: Path) -> Iterator[complex]:
             yield from (crossing.point for crossing in crossings(ray, mark.path))
 
 
-def _lies_along(path: Path, outline: Path) -> bool:
+def lies_along(path: Path, outline: Path) -> bool:
+    """Return whether a path lies on another all along: a level on a hem, a waist seam."""
     return float(distances(path, outline, every=path.length / 8).max()) <= ALONG

@@ -32,12 +32,19 @@ from drafting.worn.placed import placed
 from drafting.worn.placed.braces import Slides, Sunk, held_up, slides_down, sunk
 from drafting.worn.settled.search import Limits
 from drafting.worn.settled.settle import at_rest, from_coarse
-from drafting.worn.stands.held import held_told
+from drafting.worn.stands.held import drawn_by_the_cut, held_told
 from drafting.worn.stands.hems import hem_lines, hem_worn, hems_of
 from drafting.worn.stands.levels import levels_worn
-from drafting.worn.stands.model import GarmentWorn
+from drafting.worn.stands.model import GarmentWorn, LevelWorn
 from drafting.worn.stands.puffs import puffs_told
-from drafting.worn.stands.told import garment_told, most_serious_first, sits_on, told_once, told_treated
+from drafting.worn.stands.told import (
+    garment_told,
+    most_serious_first,
+    on_the_floor,
+    sits_on,
+    told_once,
+    told_treated,
+)
 from drafting.worn.stands.treated import TreatedHem
 from drafting.worn.stands.words import Remark, remark
 
@@ -146,20 +153,22 @@ def _found(
     """Return what is found on a garment at rest, with its words."""
     lines = hem_lines(rest, hems_of(garment.draft))
     widths = [width for one in treated[:1] if one.hem for width in one.hem.range]
+    slid = slides is not None or sank is not None
     found = GarmentWorn(
         garment=garment.name,
         settled=rest.settled,
         residual=rest.residual,
         vertices=rest.mesh.count,
-        levels=levels_worn(rest, form.distance, form.levels["armpit"], cloths),
+        levels=_levels(garment, rest, cloths, form, slid),
         hem=hem_worn(lines, seat_back(form), widths),
         seconds=rest.seconds,
+        slid=slid,
     )
     hangs = rest.settled and bool(free_hems(garment.draft, rest.mesh))
     parts, knee = has_tails(garment.draft), form.levels["knee"]
     sits = sits_on(found.hem, knee, parts=parts) if found.hem and hangs else ()
     puffs = puffs_told(rest, garment.draft) if rest.settled else ()
-    held = held_told(slides, sank if rest.settled else None)
+    held = held_told(slides, sank if rest.settled else None, on_floor=on_the_floor(found.hem))
     stiff = told_treated(treated, knee, parts=parts)
     said = told_once((*garment_told(found), *held, *puffs, *sits, *stiff, *_not_reckoned(rest, hangs)))
     words = most_serious_first(said)
@@ -176,6 +185,15 @@ def _found(
         lines=tuple(seen_edges(garment.draft, rest.mesh)),
         over=turned_over(rest, {p.name for p in garment.draft.pieces if turns_over(p)}, form.distance),
     )
+
+
+def _levels(
+    garment: MadeGarment, rest: AtRest, cloths: Mapping[str, Fabric], form: Form, slid: bool
+) -> tuple[LevelWorn, ...]:
+    """Return the levels as worn; of a garment that slid, with what its own weight draws not trusted."""
+    levels = levels_worn(rest, form.distance, form.levels["armpit"], cloths)
+    bodies = {girth.level: girth.body for girth in garment.draft.girths}
+    return drawn_by_the_cut(levels, bodies) if slid else levels
 
 
 def _not_reckoned(rest: AtRest, hangs: bool) -> tuple[Remark, ...]:
@@ -208,7 +226,11 @@ def look_of(garment: WornGarment, form: Form, *, told: bool = False) -> Look:
     """
     rest = garment.rest
     untold = np.full(rest.mesh.count, np.nan)
-    pull = pull_share(rest, garment.cloths, form.levels["armpit"]) if rest.settled else untold
+    pull = (
+        pull_share(rest, garment.cloths, form.levels["armpit"])
+        if rest.settled and not garment.found.slid
+        else untold
+    )
     off = distance_off(rest, form.distance) if rest.settled or told else untold
     faces = {m: cloth.colour or face(m, garment.place) for m, cloth in garment.cloths.items()}
     return Look(

@@ -36,14 +36,17 @@ class SignSeen:
 
 
 def signs_worn(garment: WornGarment, draft: Draft) -> Iterator[SignSeen]:
-    """Yield the signs that a garment at rest shows; none where it did not come to rest."""
+    """Yield the signs that a garment at rest shows; none where it did not come to rest.
+
+    One that slid shows by its cloth only where it is cut too narrow: all else comes of that.
+    """
     if not garment.found.settled:
         return
     kinds = {level.name: level.kind for piece in draft.pieces for level in piece.levels}
     levels = [(kinds.get(level.name), level) for level in garment.found.levels]
     for sign in signs_of(draft):
         shown = sign.worn
-        if shown is None:
+        if shown is None or (garment.found.slid and shown.number is not WornNumber.STRAIN):
             continue
         if shown.number is WornNumber.HEM:
             found = _tilted(shown, hem_tilt(garment.rest, draft))

@@ -56,7 +56,8 @@ class Girth:
     """One level's account, mm: body, what was asked for (layers + ease), what was settled.
 
     `limb` says that it goes round one arm or leg: pieces cut as a pair then serve both; `width` that
-    it is measured across, not round.
+    it is measured across, not round. `inside` is how much of what its measure goes between it leaves bare on
+    purpose, mm, both ends together: an armhole that is cut in.
     """
 
     level: str
@@ -67,6 +68,7 @@ class Girth:
     stretch_used: float = 0.0
     limb: bool = False
     width: bool = False
+    inside: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,7 +100,7 @@ class Draft:
 
     `facts` are measured results (mm, degrees) that travel with the draft; `findings` what a named
     rule settled; `chains` names stretches of outline that later blocks fit onto (`front_armhole`),
-    each as edges in the order they run.
+    each as edges in the order they run; `uneven` says that each hand was drafted to its own measures.
     """
 
     pieces: tuple[Piece, ...] = ()
@@ -108,6 +110,7 @@ class Draft:
     facts: Mapping[str, float] = field(default_factory=dict)
     chains: Mapping[str, tuple[EdgeRef, ...]] = field(default_factory=dict)
     notions: tuple[Notion, ...] = ()
+    uneven: bool = False
 
     def __post_init__(self) -> None:
         freeze(self, "facts", "chains")
@@ -122,6 +125,7 @@ class Draft:
             facts={**self.facts, **other.facts},
             chains={**self.chains, **other.chains},
             notions=self.notions + other.notions,
+            uneven=self.uneven or other.uneven,
         )
 
     def __getitem__(self, name: str) -> Piece:

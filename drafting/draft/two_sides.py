@@ -64,6 +64,7 @@ def both_hands(left: Draft, right: Draft, why: str = BODY_APART) -> Draft:
     both = _without_partner(both, left, right)
     return replace(
         both,
+        uneven=why == BODY_APART,
         seams=both.seams + _across(left, right) + centres,
         girths=_girths(left.girths, right.girths),
         findings=(_said(left, whole, why), *of_whole(both.findings, whole)),

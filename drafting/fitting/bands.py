@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 from types import MappingProxyType
 
+from drafting.checks.ease import ABOVE
 from drafting.draft.draft import Draft
 from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.ground.sources import Cited, Source, cite, practice
@@ -18,6 +19,7 @@ class GarmentSort(StrEnum):
     LEGS = "legs"
     COAT = "coat"
     TOP = "top"
+    WAISTED = "hangs from the waist"
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,6 +45,8 @@ BANDS: Mapping[tuple[GarmentSort, str], EaseBand] = MappingProxyType(
         (GarmentSort.COAT, "upper_arm"): EaseBand(50.0, None, practice()),
         (GarmentSort.LEGS, "waist"): EaseBand(13.0, 19.0, cite(_TEXT)),
         (GarmentSort.LEGS, "hip"): EaseBand(51.0, 70.0, cite(_TEXT)),
+        (GarmentSort.WAISTED, "waist"): EaseBand(13.0, 19.0, cite(_TEXT, "a skirt, as trousers")),
+        (GarmentSort.WAISTED, "hip"): EaseBand(51.0, 70.0, cite(_TEXT)),
         (GarmentSort.LEGS, "thigh"): EaseBand(25.0, None, cite(_TEXT)),
     }
 )
@@ -54,4 +58,6 @@ def sort_of_garment(draft: Draft) -> GarmentSort:
     if EdgeRole.CROTCH in roles:
         return GarmentSort.LEGS
     tails = any(piece.role is PieceRole.TAIL for piece in draft.pieces)
-    return GarmentSort.COAT if tails or EdgeRole.LAPEL in roles else GarmentSort.TOP
+    if tails or EdgeRole.LAPEL in roles:
+        return GarmentSort.COAT
+    return GarmentSort.TOP if roles & ABOVE or EdgeRole.WAIST not in roles else GarmentSort.WAISTED

@@ -13,13 +13,17 @@ from drafting.fitting.wide import KEPT, wide_allowance
 NOT_TRIED = frozenset({PieceRole.CASING})
 """A casing's elastic is tied round the wearer instead (ours)."""
 
+CARRIES = frozenset({PieceRole.BEARER})
+"""What lies behind the shell and carries it: without it nothing closes, and nothing stays up (common practice)."""
+
 
 def tried(draft: Draft, scale: float = 1.0) -> Draft:
     """Return what of a draft is tried on: one layer of the shell, its edges with a mock-up's allowances.
 
-    Facings, linings, interfacings, casings and shapes sewn on are left out with their seams; of a
-    collar or a band that is cut twice one is enough; all is cut from one cheap cloth. `scale` (1: a
-    person) makes a doll's allowances smaller, but none below what has to stay.
+    Facings, linings, interfacings, casings and shapes sewn on are left out with their seams, but what
+    carries the garment from behind is not; of a collar or a band that is cut twice one is enough; all is cut
+    from one cheap cloth. `scale` (1: a person) makes a doll's allowances smaller, but none below what has to
+    stay.
     """
     pieces = tuple(_widened(piece, scale) for piece in draft.pieces if _is_tried(piece))
     names = {piece.name for piece in pieces}
@@ -34,7 +38,8 @@ def left_out(draft: Draft) -> tuple[Piece, ...]:
 
 
 def _is_tried(piece: Piece) -> bool:
-    return is_shell(piece) and piece.role not in NOT_TRIED
+    carries = piece.role in CARRIES and not piece.material
+    return carries or (is_shell(piece) and piece.role not in NOT_TRIED)
 
 
 def _widened(piece: Piece, scale: float) -> Piece:

@@ -28,7 +28,7 @@ ABOVE = (
 
 def to_try(sort: GarmentSort) -> Iterator[str]:
     """Yield what is tried in a garment of this sort, the upper body first."""
-    if sort is GarmentSort.LEGS:
+    if sort in (GarmentSort.LEGS, GarmentSort.WAISTED):
         yield f"Climb steps of {told(180.0)} and of {told(400.0)}; lunge; squat"
     else:
         yield from ABOVE

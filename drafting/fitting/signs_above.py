@@ -8,6 +8,7 @@ from drafting.fitting.note import AmountAs, Verb
 from drafting.fitting.signs import FitSign, Fold, FoldKind, LikelyCause, ShownWorn, SignView, ToTry, WornNumber
 
 _ABOVE = frozenset({GarmentSort.TOP, GarmentSort.COAT})
+_WAISTED = _ABOVE | {GarmentSort.WAISTED}
 _COAT = frozenset({GarmentSort.COAT})
 _F, _B = SignView.FRONT, SignView.BACK
 _STRAIN, _LOOSE, _GAP, _TILT = FoldKind.STRAIN, FoldKind.LOOSE, FoldKind.GAP, FoldKind.TILT
@@ -144,7 +145,7 @@ SIGNS_ABOVE: tuple[FitSign, ...] = (
     FitSign(
         "waist loose",
         "Upright folds hang at the waist",
-        _ABOVE,
+        _WAISTED,
         _F,
         (Fold((2.5, 0.75), (3.6, 0.75), _LOOSE), Fold((2.6, 0.5), (3.5, 0.5), _LOOSE)),
         (
@@ -157,7 +158,7 @@ SIGNS_ABOVE: tuple[FitSign, ...] = (
     FitSign(
         "waist tight",
         "Lines cross at the waist, and the closing strains",
-        _ABOVE,
+        _WAISTED,
         _F,
         (Fold((2.5, 0.9), (3.4, -0.4), _STRAIN), Fold((3.0, -1.0), (3.0, 1.0), _STRAIN, both=False)),
         (
@@ -170,7 +171,7 @@ SIGNS_ABOVE: tuple[FitSign, ...] = (
     FitSign(
         "small of the back",
         "A fold lies across the small of the back",
-        _ABOVE,
+        _WAISTED,
         _B,
         (Fold((2.85, -0.8), (2.85, 0.8), _LOOSE, both=False), Fold((3.05, -0.6), (3.05, 0.6), _LOOSE, both=False)),
         (
@@ -189,7 +190,7 @@ SIGNS_ABOVE: tuple[FitSign, ...] = (
     FitSign(
         "hem up in front",
         "The hem rises in front",
-        _ABOVE,
+        _WAISTED,
         _F,
         (Fold((4.0, -1.0), (3.75, 0.0), _TILT), Fold((2.1, 0.3), (3.8, 0.1), _STRAIN)),
         (
@@ -202,7 +203,7 @@ SIGNS_ABOVE: tuple[FitSign, ...] = (
     FitSign(
         "hem up behind",
         "The hem rises behind",
-        _ABOVE,
+        _WAISTED,
         _B,
         (Fold((4.0, -1.0), (3.75, 0.0), _TILT), Fold((0.9, 0.3), (3.7, 0.1), _STRAIN)),
         (

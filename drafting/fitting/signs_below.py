@@ -102,7 +102,7 @@ SIGNS_BELOW: tuple[FitSign, ...] = (
     ),
     FitSign(
         "front lifts",
-        "The front is drawn up, and the fly opens",
+        "The front is drawn up, and gapes where it opens",
         _LEGS,
         _F,
         (Fold((3.3, 0.05), (4.2, 0.5), FoldKind.STRAIN), Fold((3.5, 0.05), (4.6, 0.4), FoldKind.STRAIN)),

@@ -20,7 +20,8 @@ NOT_WRITTEN = frozenset({EdgeRole.FACING, EdgeRole.FACING_NECK, EdgeRole.FACING_
 class SeamLine:
     """One line to write on: the seam's name, its edges, and mm of allowance at the narrowest of them.
 
-    A `dart` has none: it is pinned deeper or flatter as it stands.
+    A `dart` has none: it is pinned deeper or flatter as it stands. `hand` is the one side that it exists on,
+    where all its pieces are cut for that side alone.
     """
 
     name: str
@@ -28,6 +29,7 @@ class SeamLine:
     allowance: float
 
     dart: bool = False
+    hand: str = ""
 
     @property
     def lets_out(self) -> float:
@@ -67,4 +69,6 @@ def _raw(draft: Draft) -> Iterator[SeamLine]:
 
 def _line(draft: Draft, name: str, refs: Iterable[EdgeRef], dart: bool = False) -> SeamLine:
     own = tuple(dict.fromkeys(refs))
-    return SeamLine(name, own, min(draft.edge(ref).allowance or 0.0 for ref in own), dart)
+    hands = {draft[piece].hand or draft.edge((piece, edge)).hand for piece, edge in own}
+    least = min(draft.edge(ref).allowance or 0.0 for ref in own)
+    return SeamLine(name, own, least, dart, hands.pop() if len(hands) == 1 else "")

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
 
+from drafting.draft.by_role import BEHIND
 from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.draft.roles import SMALL, EdgeRole
 from drafting.ground.sources import Cited, ours, practice
@@ -27,6 +28,7 @@ LENGTH = WideAllowance(40.0, practice("40 on a mock-up at hem, sleeve end and wa
 CLIPPED = WideAllowance(10.0, practice("10 at armhole and neck, clipped to the line"))
 SHAPED = WideAllowance(10.0, ours("a lapel, a collar's edge: left raw and trimmed to the line once it is judged"))
 MADE_UP = WideAllowance(10.0, ours("cuffs, collars and bands are judged by their size, not let out seam by seam"))
+BEHIND_IT = WideAllowance(15.0, ours("what lies behind the shell is turned in along its free edges"))
 NO_ALLOWANCE = WideAllowance(0.0, practice("a fold and the legs of a dart have none"))
 
 WIDE: Mapping[EdgeRole, WideAllowance] = MappingProxyType(
@@ -87,7 +89,7 @@ def wide_allowance(piece: Piece, edge: Edge) -> WideAllowance:
     if piece.role in SMALL:
         return MADE_UP
     if edge.kind is EdgeKind.HEM:
-        return LENGTH
+        return BEHIND_IT if piece.role in BEHIND else LENGTH
     return WIDE.get(edge.role, SHAPED)
 
 

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from drafting.draft.by_role import piece_as
 from drafting.draft.draft import Draft
-from drafting.draft.roles import EdgeRole
+from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.fitting.note import Verb
 from drafting.ground.lengths import told
 
@@ -21,6 +22,12 @@ LEGS = (
     "Let the wearer stand as ever, in the shoes of the show; close the front edge to edge; tie a tape round the "
     "waist.",
     "Waist level - crotch length - seat - thigh - knee - the hem last, on the shoe. Then sit down.",
+)
+
+FALL = (
+    "Let the wearer stand as ever, in the shoes of the show; pin the bearers together where they meet on the "
+    "middle, turn the fall in along its lines and pin it onto them at its marks; tie a tape round the waist.",
+    *LEGS[1:],
 )
 
 RULES = (
@@ -44,5 +51,7 @@ CAUTIONS = (
 
 def order_at_the_body(draft: Draft) -> tuple[str, ...]:
     """Return in which order to look at this garment: each step changes what lies below it."""
+    if piece_as(draft, PieceRole.BEARER):
+        return FALL
     legs = any(edge.role is EdgeRole.CROTCH for piece in draft.pieces for edge in piece.edges)
     return LEGS if legs else ABOVE

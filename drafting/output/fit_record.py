@@ -26,6 +26,7 @@ def _ease(row: EaseRow) -> dict[str, Any]:
         "side": row.side,
         "across": row.across,
         "body": row.body,
+        "left_bare": row.inside,
         "garment": row.drawn,
         "layer": row.layer,
         "ease": row.ease,

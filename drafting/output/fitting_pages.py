@@ -73,7 +73,7 @@ def _words(mock: MockUp, garment: MadeGarment) -> SheetWords:
 
 def _row(line: SeamLine, unit: ShownUnit) -> RowToWrite:
     if line.dart:
-        return RowToWrite(line.name, line.where, "a dart")
+        return RowToWrite(line.name, line.where, "a dart", line.hand)
     left = show_length(line.allowance, unit)
     out = show_length(line.lets_out, unit) if line.lets_out else "none"
-    return RowToWrite(line.name, line.where, f"{left}, out {out}")
+    return RowToWrite(line.name, line.where, f"{left}, out {out}", line.hand)

@@ -107,7 +107,13 @@ def _garment(mock: MockUp, garment: MadeGarment) -> dict[str, Any]:
         "left_out": [piece.name for piece in mock.without[garment.name]],
         "pieces": [_piece(garment, cut) for cut in garment.pattern.pieces],
         "seams": [
-            {"seam": line.name, "edges": list(line.edges), "allowance": line.allowance, "lets_out": line.lets_out}
+            {
+                "seam": line.name,
+                "edges": list(line.edges),
+                "allowance": line.allowance,
+                "lets_out": line.lets_out,
+                "hand": line.hand,
+            }
             for line in seam_lines(garment.draft)
         ],
     }

@@ -224,6 +224,7 @@ def _garment(found: GarmentWorn, words: list[str]) -> dict[str, Any]:
         "converged": found.settled,
         "residual": found.residual,
         "vertices": found.vertices,
+        "slid": found.slid,
         "girths": [{"level": lv.name, "drafted": lv.drafted, "worn": known(lv.worn)} for lv in found.levels],
         "stands_off": [
             {"level": lv.name, "where": off.where, "mm": known(off.mm)}

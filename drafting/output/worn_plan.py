@@ -44,7 +44,15 @@ def _garment(costume: Worn, garment: WornGarment) -> Iterator[Finding]:
         yield Finding(f"worn: {SECTIONS[section]}", level, garment.name, None, None, worded(said, unit))
 
 
-WARN = ("pull.over", "hem.trails", "hem.touches", "held.braces", "held.hooked")
+WARN = (
+    "pull.over",
+    "hem.trails",
+    "hem.touches",
+    "held.braces",
+    "held.hooked",
+    "held.sinks_floor",
+    "held.sinks_round_floor",
+)
 """What warns; all else that is said of a worn garment is a note."""
 
 SECTIONS = {

@@ -35,6 +35,9 @@ COLUMNS = (
 
 SIDES, COUNTED = "L  R  both", "pinch  total  seam"
 
+HANDS = {"left": "L only", "right": "R only"}
+"""What stands where a side is marked, on a line that is of one side."""
+
 
 @dataclass(frozen=True)
 class SheetWords:
@@ -50,11 +53,13 @@ class SheetWords:
 
 @dataclass(frozen=True)
 class RowToWrite:
-    """One row: what it is called, where a fitting file would have it, what is left in it as words."""
+    """One row: what it is called, where a fitting file would have it, what is left in it as words; `hand` is the
+    one side that it exists on."""
 
     name: str
     where: str
     left: str
+    hand: str = ""
 
 
 def fitting_sheets(
@@ -216,7 +221,7 @@ def _table(rows: Sequence[RowToWrite], top: float) -> tuple[list[Stroke], list[T
                 layer=Layer.GUIDE,
             ),
             Text(complex(COLUMNS[1][0] + 1.0, y + 2.2), 2.3, (row.left,)),
-            Text(complex(COLUMNS[2][0] + 1.0, y + 2.2), 2.4, (SIDES,), layer=Layer.GUIDE),
+            Text(complex(COLUMNS[2][0] + 1.0, y + 2.2), 2.4, (HANDS.get(row.hand, SIDES),), layer=Layer.GUIDE),
             Text(complex(COLUMNS[4][0] + 1.0, y + 2.2), 2.4, (COUNTED,), layer=Layer.GUIDE),
         ]
         strokes.append(_rule(y, f"row.{place}"))

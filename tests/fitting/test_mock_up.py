@@ -11,21 +11,28 @@ import pytest
 import shapely
 from pypdfium2 import PdfDocument
 
+from drafting import draft_garment
 from drafting.costume.file import read_costume
 from drafting.costume.make import Made, make
 from drafting.costume.mock_up import MockUp, mock_length, mock_up, tried_on
 from drafting.draft.piece import EdgeKind
+from drafting.draft.roles import PieceRole, SeamKind
 from drafting.export.svg import svg_text
 from drafting.fabric import Fabric
 from drafting.finish.label import Label
 from drafting.fitting.mock_cloth import mock_cloth
+from drafting.fitting.mock_up import tried
+from drafting.fitting.signs_below import SIGNS_BELOW
 from drafting.fitting.to_write_on import seam_lines
+from drafting.fitting.words import order_at_the_body
 from drafting.ground.errors import InputError
+from drafting.output.fitting_pages import sheets_to_write_on
 from drafting.output.mock_up import write_mock_up
 from drafting.sheet.piece import piece_sheet
 from tests.drawn_bodies import drawn
 from tests.export.reading import point, shapes
 from tests.making.figures import made
+from tests.making.orders import uneven
 from tests.notebook.trials import trial_costumes
 
 # mm by what the seam is, common practice of the trade for a mock-up.
@@ -210,6 +217,18 @@ def test_the_fitting_sheet_has_a_line_for_every_seam_and_prints_on_either_paper(
         assert high <= 279.41
 
 
+def test_a_line_of_one_hand_offers_no_other_side(shirt: MockUp) -> None:
+    # A seam of a piece that is cut for one side alone has no other side; a hem that both fronts have has both.
+    leaning = replace(shirt.real.costume, wearer=uneven(shirt.real.costume.wearer))
+    mock = mock_up(make(leaning))
+    ((_, pages),) = sheets_to_write_on(mock)
+    said = [row for page in pages for text in page.texts for row in text.lines]
+    hands = {line.name: line.hand for line in seam_lines(mock.made["shirt"].draft)}
+    assert (hands["side left"], hands["side right"], hands["front hem"]) == ("left", "right", "")
+    for word, hand in (("L only", "left"), ("R only", "right"), ("L  R  both", "")):
+        assert said.count(word) == list(hands.values()).count(hand) > 0
+
+
 def test_a_folder_of_another_command_is_left_alone(folder: Path, shirt: MockUp, tmp_path: Path) -> None:
     other = tmp_path / "out"
     other.mkdir()
@@ -239,3 +258,31 @@ def test_invented_costumes_have_a_mock_up(name: str, tmp_path: Path) -> None:
 @pytest.mark.parametrize("body", drawn(3), ids=lambda body: body.title)
 def test_the_lamplighter_can_be_tried_on_anybody(body: Any) -> None:
     in_pieces(make(replace(made("lamplighter").costume, wearer=body)))
+
+
+ONE_LAYER = {SeamKind.FACING, SeamKind.FLY}
+"""Seams that add a layer behind an edge: a mock-up has one (common practice)."""
+
+
+@pytest.mark.parametrize("fall", [False, True], ids=["fly", "fall"])
+@pytest.mark.parametrize("block", ["trousers", "knee-breeches"])
+def test_a_mock_up_can_be_closed_as_its_costume_is(block: str, fall: bool) -> None:
+    body = made("lamplighter").costume.wearer
+    draft = draft_garment(body, None, block, {"fall_front": fall}).draft
+    mock = tried(draft)
+    shield = {p.name for p in draft.pieces if p.role is PieceRole.FLY_SHIELD}  # pinned shut at a first try
+    names = {seam.name for seam in mock.seams}
+    for seam in draft.seams:
+        own = {piece for piece, _ in (*seam.a, *seam.b)}
+        shells = [draft[piece] for piece in own if not draft[piece].material and not draft[piece].lines]
+        if shells and seam.kind not in ONE_LAYER and not own & shield:
+            assert seam.name in names, seam.name
+    marks = [(p.role, m.what) for p in mock.pieces for m in p.placements]
+    buttons = [role for role, what in marks if what == "button" and role is PieceRole.BEARER]
+    holes = [role for role, what in marks if what == "buttonhole" and role is PieceRole.FRONT]
+    assert len(buttons) == len(holes) == (2 if fall else 0)  # of one hand
+    assert any("fall" in line for line in order_at_the_body(mock)) is fall
+
+
+def test_no_sign_of_legs_names_a_fly_that_some_do_not_have() -> None:
+    assert not [sign.seen for sign in SIGNS_BELOW if "fly" in sign.seen.split()]

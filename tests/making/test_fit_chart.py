@@ -12,7 +12,7 @@ from drafting.costume.make import make
 from drafting.fabric import Fabric
 from drafting.fitting.moving import Demand, Enough, Movement, judged
 from drafting.ground.lengths import in_unit
-from drafting.making.fit.ease import EaseRow, EaseVerdict
+from drafting.making.fit.ease import EaseRow, EaseVerdict, ease_rows
 from drafting.making.fit.moves import MoveRow, move_rows
 from drafting.making.fit.told import ease_of, fit_tables, moves_of
 from tests.drawn_bodies import drawn
@@ -129,3 +129,40 @@ def test_everybody_has_a_chart_without_a_hole(body: Any) -> None:
         assert len(ease.rows) >= 5
         assert len(movement.rows) >= 3
         assert all(all(str(cell) for cell in row) for row in (*ease.rows, *movement.rows))
+
+
+def _rows(block: str, choices: dict[str, Any] | None = None) -> dict[str, EaseRow]:
+    body = drawn(1)[0]
+    return {row.level: row for row in ease_rows(draft_garment(body, None, block, choices or {}), body, None)}
+
+
+def test_a_level_is_compared_only_with_the_measure_that_it_lies_on() -> None:
+    body = drawn(1)[0]
+    # A cape's seam runs on over the arm: no part of it ends on the shoulder, so it is no shoulder length.
+    assert "shoulder_length" not in _rows("cape")
+    assert "shoulder_length" in _rows("coat")
+    # A hem below the knee goes round the leg between knee and calf, never round the ankle.
+    for block in ("breeches", "knee-breeches"):
+        least = min(body["knee_girth"], body["calf_girth"])
+        assert _rows(block)["trouser_hem"].body >= least - 1.0 > body["ankle_girth"]
+    assert _rows("trousers")["trouser_hem"].body == pytest.approx(body["ankle_girth"])
+
+
+def test_an_armhole_that_is_cut_in_is_no_strain_across_the_back() -> None:
+    body = drawn(1)[0]
+    back = _rows("waistcoat", {"armhole_in": 15.0})["across_back"]
+    assert back.inside == 30.0
+    assert back.drawn == pytest.approx(body["across_back_width"] - 30.0, abs=0.5)
+    assert back.needs < 0.01
+    assert back.verdict is EaseVerdict.NO_BAND
+
+
+def test_what_hangs_from_the_waist_is_held_to_the_band_of_skirts_and_what_is_drawn_up_as_it_is_sewn() -> None:
+    # Ease in clothing (a university's text): waist of a skirt or trousers 1.3 to 1.9 cm, of a dress 1.9 to 2.5.
+    waist = _rows("skirt")["waist"]
+    assert waist.band is not None
+    assert (waist.band.low, waist.band.high) == (13.0, 19.0)
+    assert waist.verdict is EaseVerdict.WITHIN
+    band, elastic = _rows("knee-breeches", {"knee_band_ease": 16.0}), _rows("breeches")
+    assert band["trouser_hem"].ease == pytest.approx(16.0, abs=1.0)  # the band's own, not what is gathered onto it
+    assert elastic["waist"].verdict is EaseVerdict.ELASTIC is elastic["trouser_hem"].verdict

@@ -239,3 +239,15 @@ def test_darts_and_panels_are_named_before_the_shoulders_that_run_across_them(bl
     assert early
     assert late
     assert max(early) < min(late)
+
+
+@pytest.mark.parametrize("block", ["shirt", "tailcoat"])
+def test_nothing_is_carried_over_to_the_other_side_of_an_uneven_wearer(block: str) -> None:
+    # A note of one side belongs to that side's own draft; what was pinned on an even wearer is carried over
+    # (common practice), as both her sides are one draft.
+    even, leaning = bdims()[3], uneven(bdims()[3])
+    for body, wanted in ((even, "do.fit_write"), (leaning, "do.fit_write_apart")):
+        garment = draft_garment(body, WOVEN, block, {})
+        assert garment.draft.uneven == (wanted == "do.fit_write_apart")
+        steps = order_of(costume_of(garment, WOVEN))
+        assert {f"do.{key}" for key in keys(*steps) if "fit_write" in key} == {wanted}

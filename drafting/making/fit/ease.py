@@ -10,11 +10,9 @@ from enum import StrEnum
 from drafting.body import Body
 from drafting.body.body import SIDES
 from drafting.checks.ease import GIVES
-from drafting.checks.girths import finished_girth
+from drafting.checks.girths import finished_girth, sewn_girth
 from drafting.costume.garment import MadeGarment
-from drafting.draft.by_role import edges_as, pieces_as
 from drafting.draft.draft import Draft, Girth
-from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.fabric import Fabric
 from drafting.fabric.cloth import needed_stretch
 from drafting.fitting.bands import BANDS, EaseBand, sort_of_garment
@@ -35,6 +33,7 @@ class EaseVerdict(StrEnum):
     WORN = "the cloth gives it"
     STRAINED = "strains the cloth"
     BEYOND = "more than the cloth gives"
+    ELASTIC = "held by elastic"
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,6 +41,7 @@ class EaseRow:
     """One level of one garment, mm: body, garment, ease; `needs` and `gives` are fractions of stretch.
 
     `across` says that it is measured across, not round; `layer` is what is worn beneath, taken off the ease.
+    `body` is the measure that the level lies on; of it `inside` is left bare on purpose, and not counted.
     """
 
     garment: str
@@ -55,11 +55,12 @@ class EaseRow:
     needs: float
     gives: float
     verdict: EaseVerdict
+    inside: float = 0.0
 
     @property
     def ease(self) -> float:
         """What is left between body and garment, mm, the layers beneath taken off."""
-        return self.drawn - self.body - self.layer
+        return self.drawn + self.inside - self.body - self.layer
 
 
 def ease_rows(garment: MadeGarment, body: Body, fabric: Fabric | None) -> Iterator[EaseRow]:
@@ -71,7 +72,7 @@ def ease_rows(garment: MadeGarment, body: Body, fabric: Fabric | None) -> Iterat
 
 
 def _shoulders(garment: MadeGarment, body: Body, around: float) -> Iterator[EaseRow]:
-    """Yield the shoulder of each hand, along the front's seam; where both are alike, once."""
+    """Yield the shoulder of each hand, along the chain that the draft says lies on it; both alike, once."""
     found = [(side, _shoulder(garment.draft, side)) for side in SIDES]
     alike = len({(round(drawn, 1), round(body.hand("shoulder_length", side), 1)) for side, drawn in found}) == 1
     for side, drawn in found[:1] if alike else found:
@@ -88,14 +89,14 @@ def _shoulders(garment: MadeGarment, body: Body, around: float) -> Iterator[Ease
                 needs=0.0,
                 gives=around,
                 verdict=EaseVerdict.NO_BAND,
+                inside=max((girth.inside / 2 for girth in garment.draft.girths), default=0.0),
             )
 
 
 def _shoulder(draft: Draft, side: str) -> float:
-    fronts = (p for p in pieces_as(draft, PieceRole.FRONT, PieceRole.SIDE_FRONT) if p.hand in ("", side))
-    return math.fsum(
-        edge.length for piece in fronts for edge in edges_as(piece, EdgeRole.SHOULDER) if edge.hand in ("", side)
-    )
+    """Return how long the garment's shoulder is, mm; 0 where no part of it ends on the wearer's."""
+    refs = draft.chains.get("front_shoulder", draft.chains.get(f"front_shoulder_{side}", ()))
+    return math.fsum(draft.edge(ref).sewn_length for ref in refs)
 
 
 def layer_beneath(body: Body, girth: Girth) -> float:
@@ -110,9 +111,13 @@ def drawn_girth(draft: Draft, girth: Girth) -> float:
 
 
 def _row(garment: MadeGarment, girth: Girth, body: Body, around: float) -> EaseRow:
-    drawn, layer = drawn_girth(garment.draft, girth), layer_beneath(body, girth)
+    cut, layer, lies_on = drawn_girth(garment.draft, girth), layer_beneath(body, girth), girth.body - girth.inside
+    sewn = sewn_girth(garment.draft, girth.level, girth.side)
+    drawn = cut if sewn is None else sewn
     band = None if girth.width else _scaled(BANDS.get((sort_of_garment(garment.draft), girth.level)), body)
-    needs = max(0.0, needed_stretch(girth.body, drawn)) if drawn > 0 else 0.0
+    needs = max(0.0, needed_stretch(lies_on, drawn)) if drawn > 0 else 0.0
+    elastic = drawn < cut - UNSEEN and needs > 0
+    verdict = _verdict(drawn - lies_on - layer, band, needs, around)
     return EaseRow(
         garment=garment.name,
         level=girth.level,
@@ -122,9 +127,10 @@ def _row(garment: MadeGarment, girth: Girth, body: Body, around: float) -> EaseR
         drawn=drawn,
         layer=layer,
         band=band,
-        needs=needs,
+        needs=0.0 if elastic else needs,
         gives=around,
-        verdict=_verdict(drawn - girth.body - layer, band, needs, around),
+        verdict=EaseVerdict.ELASTIC if elastic else verdict,
+        inside=girth.inside,
     )
 
 

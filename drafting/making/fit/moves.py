@@ -87,7 +87,10 @@ class _Asked:
     def room(self, girth: Girth) -> float:
         """Return what is left at a level, mm, over the layers beneath, the cloth stretched for a moment."""
         return (
-            drawn_girth(self.draft, girth) * (1 + PULL * self.gives) - girth.body - layer_beneath(self.body, girth)
+            drawn_girth(self.draft, girth) * (1 + PULL * self.gives)
+            + girth.inside
+            - girth.body
+            - layer_beneath(self.body, girth)
         )
 
     def row(

@@ -59,7 +59,8 @@ SEEN = 1.0
 
 
 def _ease_cells(row: EaseRow, named: bool) -> tuple[str, ...]:
-    place = capital(f"{row.side} {plain(row.level)}".strip())
+    bare = f", {told(row.inside)} of it left bare" if row.inside else ""
+    place = capital(f"{row.side} {plain(row.level)}".strip()) + bare
     band = "-" if row.band is None else _from_to(row.band.low, row.band.high)
     gives = f"{100 * row.gives:.0f} %"
     cloth = f"{100 * row.needs:.0f} % of {gives}" if row.needs > 0 else f"gives {gives}"

@@ -79,7 +79,7 @@ def try_on_body(bench: Bench, seams: Sequence[Seam]) -> None:
         "fit", "baste", "basted", pieces, [said("do.baste_body", names=names, garment=garment)], length=length
     )
     basted_as(bench, seams)
-    tried = [said(_looked_at(draft, pieces)), said("do.fit_write"), said("do.take_apart")]
+    tried = [said(_looked_at(draft, pieces)), _written_down(draft), said("do.take_apart")]
     bench.do("fit", "fit", "body tried on", pieces, tried, count=1)
     bench.take_apart(before)
 
@@ -94,6 +94,11 @@ def _looked_at(draft: Draft, pieces: Sequence[str]) -> str:
         return "do.fit_spats"
     shoulders = any(edge_as(piece, EdgeRole.SHOULDER) for piece in draft.pieces)
     return "do.fit_body" if shoulders else "do.fit_skirt"
+
+
+def _written_down(draft: Draft) -> Said:
+    """Return how it is written down: pinned on one side and carried over, or where the sides differ on each."""
+    return said("do.fit_write_apart" if draft.uneven else "do.fit_write")
 
 
 def basted_as(bench: Bench, seams: Sequence[Seam]) -> None:
@@ -131,7 +136,7 @@ def set_in(bench: Bench, seams: Sequence[Seam]) -> None:
             "fit",
             "sleeves tried on",
             pieces_in(seams),
-            [said("do.fit_sleeves"), said("do.fit_write")],
+            [said("do.fit_sleeves"), _written_down(bench.garment.draft)],
             count=1,
         )
     for side, found in groups.items():

@@ -51,6 +51,7 @@ HELD_BY_TAPE = frozenset(
         "clipped.baste_body",
         "clipped.fit_sleeves",
         "clipped.fit_write",
+        "clipped.fit_write_apart",
         "clipped.take_apart",
     }
 )

@@ -67,7 +67,7 @@ def _is_held(draft: Draft, girth: Girth) -> bool:
 def in_use(girth: Girth) -> float:
     """Return the stretch in use at one level; 0 where there is ease."""
     finished = girth.body + girth.settled_ease
-    return max(0.0, needed_stretch(girth.body, finished)) if finished > 0 else 0.0
+    return max(0.0, needed_stretch(girth.body - girth.inside, finished)) if finished > 0 else 0.0
 
 
 def lengthens(draft: Draft, seam: Seam, fabric: Fabric | None) -> Gives:

@@ -280,5 +280,6 @@ def chains(front: Piece) -> dict[str, tuple[EdgeRef, ...]]:
         "back_armhole": (("back", "armhole"), ("side-body", "armhole_back")),
         "front_neck": tuple((front.name, edge.name) for edge in necks),
         "back_neck": (("back", "neck"),),
+        "front_shoulder": ((front.name, "shoulder"),),
         "coat_waist": ((front.name, "waist"), ("side-body", "waist")),
     }

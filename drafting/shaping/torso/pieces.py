@@ -203,22 +203,23 @@ def _chains(backs: tuple[Piece, ...], fronts: tuple[Piece, ...]) -> dict[str, tu
         "back_armhole": edges_up(backs, EdgeRole.ARMHOLE),
         "front_neck": edges_up(fronts, EdgeRole.NECK),
         "back_neck": edges_up(backs, EdgeRole.NECK),
+        "front_shoulder": edges_up(fronts, EdgeRole.SHOULDER),
     }
 
 
 def _girths(body: Body, ease: TorsoEase, style: TorsoStyle, shape: TorsoShape) -> tuple[Girth, ...]:
     plan = shape.plan
-    back, front = body["across_back_width"], body["across_front_width"]
+    back, front, inside = body["across_back_width"], body["across_front_width"], 2 * ease.narrower
     found = [
         Girth("bust", body["bust_girth"], ease.bust, ease.bust),
         Girth("waist", body["waist_girth"], ease.waist, ease.waist),
-        Girth("across_back", back, ease.across_back, 2 * plan.across_back - back, width=True),
+        Girth("across_back", back, ease.across_back, 2 * plan.across_back - back, width=True, inside=inside),
     ]
     if style.to_hip:
         found.append(Girth("hip", body["hip_girth"], ease.hip, ease.hip + 2 * shape.bottom.hung))
     if across_is_drawn(shape, style.bust_dart):
         settled = 2 * plan.across_front - front
-        found.append(Girth("across_front", front, ease.across_front, settled, width=True))
+        found.append(Girth("across_front", front, ease.across_front, settled, width=True, inside=inside))
     return tuple(found)
 
 

@@ -8,6 +8,7 @@ from drafting.draft.draft import EdgeRef, Girth, Seam, SeamNotch
 from drafting.draft.piece import Piece
 from drafting.draft.roles import EdgeRole, SeamKind
 from drafting.shaping.flare.elastic import Elastic
+from drafting.shaping.limbs import leg_girth_at
 from drafting.shaping.torso.dart_mouth import dart_seams
 from drafting.shaping.trouser.measures import TrouserMeasures
 from drafting.shaping.trouser.notches import CLEAR, crotch_seam
@@ -56,8 +57,8 @@ def trouser_girths(body: Body, asked: TrouserMeasures, shape: LegShape) -> tuple
         "thigh": shape.rise.thigh,
         "knee": frame.knee_girth,
     }
-    ankle = body["ankle_girth"]
-    hem = frame.hem_girth - ankle
+    leg = leg_girth_at(body, -frame.hem)
+    hem = frame.hem_girth - leg
     found = [
         Girth(
             level,
@@ -69,7 +70,7 @@ def trouser_girths(body: Body, asked: TrouserMeasures, shape: LegShape) -> tuple
         )
         for level, garment in settled.items()
     ]
-    return (*found, Girth("trouser_hem", ankle, hem, hem, limb=True))
+    return (*found, Girth("trouser_hem", leg, hem, hem, limb=True))
 
 
 def waist_chain(front: Piece, back: Piece) -> tuple[EdgeRef, ...]:

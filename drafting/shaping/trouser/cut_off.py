@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from drafting.body import Body
 from drafting.draft.by_role import the_edge
 from drafting.draft.draft import Draft, Girth
 from drafting.draft.piece import Level, Piece
 from drafting.draft.roles import EdgeRole
 from drafting.geometry import Path, smooth
 from drafting.geometry.brent import brent_zero
+from drafting.shaping.limbs import leg_girth_at
 
 HEM_LEVEL = "trouser_hem"
 """The level line along a trouser's hem, and the girth that is counted there."""
@@ -18,9 +20,9 @@ KEPT = 10.0
 """mm of a slit that are kept at least (ours)."""
 
 
-def cut_at_knee(draft: Draft, legs: tuple[Piece, Piece], below: float) -> Draft:
+def cut_at_knee(draft: Draft, legs: tuple[Piece, Piece], below: float, body: Body) -> Draft:
     """Return the draft with its `legs` (front and back) ending `below` mm under the knee; one that ends above that
-    already stays as it is. The side has to be open above the hem."""
+    already stays as it is. The side has to be open above the hem. The hem is counted against the leg there."""
     front, _ = legs
     level = front.points["crease_knee"].imag - below
     slit, inseam = (the_edge(front, role).path for role in (EdgeRole.SLIT, EdgeRole.INSEAM))
@@ -29,9 +31,10 @@ def cut_at_knee(draft: Draft, legs: tuple[Piece, Piece], below: float) -> Draft:
     off = {EdgeRole.SLIT: min(_up_to(slit, level), slit.length - KEPT), EdgeRole.INSEAM: _up_to(inseam, level)}
     made = [_shorter(leg, off) for leg in legs]
     hem = sum(the_edge(leg, EdgeRole.HEM).length for leg in made)
+    leg = leg_girth_at(body, max(inseam.start.imag, inseam.end.imag) - level)
     return replace(
         draft.with_pieces(made),
-        girths=tuple(_counted(girth, hem) for girth in draft.girths),
+        girths=tuple(_counted(girth, hem, leg) for girth in draft.girths),
         facts={**draft.facts, "hem_width": hem, "slit": slit.length - off[EdgeRole.SLIT]},
     )
 
@@ -57,7 +60,7 @@ def _shorter(leg: Piece, off: dict[EdgeRole, float]) -> Piece:
     return replace(leg.with_edges(*edges), levels=levels)
 
 
-def _counted(girth: Girth, hem: float) -> Girth:
+def _counted(girth: Girth, hem: float, leg: float) -> Girth:
     if girth.level != HEM_LEVEL:
         return girth
-    return replace(girth, asked_ease=hem - girth.body, settled_ease=hem - girth.body)
+    return replace(girth, body=leg, asked_ease=hem - leg, settled_ease=hem - leg)

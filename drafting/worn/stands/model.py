@@ -69,7 +69,10 @@ class HemWorn:
 
 @dataclass(frozen=True, slots=True)
 class GarmentWorn:
-    """What is found on one garment; where it has not `settled`, only its shape may be looked at."""
+    """What is found on one garment; where it has not `settled`, only its shape may be looked at.
+
+    `slid` says that the body does not hold it where it was drafted to lie: it sank, or hangs from braces.
+    """
 
     garment: str
     settled: bool
@@ -78,3 +81,4 @@ class GarmentWorn:
     levels: tuple[LevelWorn, ...]
     hem: HemWorn | None
     seconds: float = 0.0
+    slid: bool = False

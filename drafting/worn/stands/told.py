@@ -38,12 +38,18 @@ SAT_ON = 250.0
 
 
 def garment_told(found: GarmentWorn) -> tuple[Remark, ...]:
-    """Return what is to be said of a garment; of one that has not settled, that only its shape is shown."""
+    """Return what is to be said of a garment; of one that has not settled, that only its shape is shown.
+
+    Of one that slid, only its hem is told, and where it is cut too narrow.
+    """
     if not found.settled:
         return (remark("shape.only", garment=found.garment),)
+    hem = () if found.hem is None else tuple(_hem(found.hem))
+    if found.slid:
+        told = (one for one in _pulls(found.levels) if one.key in ("pull.over", "pull.places"))
+        return (*told, *hem)
     levels = [remark_off(level) for level in found.levels if level.stands_off]
     girths = [_girth(level) for level in found.levels]
-    hem = () if found.hem is None else tuple(_hem(found.hem))
     return (*levels, *_pulls(found.levels), *girths, *hem)
 
 
@@ -94,6 +100,8 @@ SERIOUS = (
     "held.hooked",
     "held.sinks",
     "held.sinks_round",
+    "held.sinks_floor",
+    "held.sinks_round_floor",
     "hem.trails",
     "hem.touches",
     "pull.over",
@@ -116,6 +124,11 @@ def _girth(level: LevelWorn) -> Remark:
     if abs(level.worn - level.drafted) <= AS_DRAFTED:
         return remark("girth.as_drafted", level=level.name, worn=level.worn)
     return remark("girth.other", level=level.name, worn=level.worn, drafted=level.drafted)
+
+
+def on_the_floor(hem: HemWorn | None) -> bool:
+    """Return whether a hem lies on the floor, or touches it."""
+    return hem is not None and (hem.trails > TRAILING or hem.lowest < ON_THE_FLOOR)
 
 
 def _hem(hem: HemWorn) -> Iterator[Remark]:
@@ -190,8 +203,10 @@ def sits_on(hem: HemWorn, knee: float, *, parts: bool = True) -> Iterator[Remark
 AGAIN = {
     "hem.doorway": {"treated.doorway", "treated.doorway_all"},
     "hem.seat": {"treated.chair", "treated.chair_all"},
+    "hem.trails": {"held.sinks_floor", "held.sinks_round_floor"},
+    "hem.touches": {"held.sinks_floor", "held.sinks_round_floor"},
 }
-"""What is said of a hem as drafted, by what says it again with its treatments."""
+"""What is said of a hem as drafted, by what says it again with its treatments, or with its cause."""
 
 
 def told_once(words: Iterable[Remark]) -> Iterator[Remark]:
