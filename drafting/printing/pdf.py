@@ -135,7 +135,7 @@ def _layers(canvas: Any) -> Any:
     kept = pdfdoc.PDFDictionary({"OCGs": pdfdoc.PDFArray(groups), "D": shown})
     document.Catalog.__NoDefault__ = [*document.Catalog.__NoDefault__, "OCProperties"]
     canvas.setCatalogEntry("OCProperties", kept)
-    return pdfdoc.PDFDictionary({f"L{n}": group for n, group in enumerate(groups)})
+    return document.Reference(pdfdoc.PDFDictionary({f"L{n}": group for n, group in enumerate(groups)}))
 
 
 def _resources(layers: Any, forms: Any = None) -> Any:
