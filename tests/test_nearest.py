@@ -9,6 +9,8 @@ import pytest
 from drafting.blocks import all_blocks
 from drafting.body import DIMENSIONS
 from drafting.ground.nearest import MOST, meant, nearest
+from drafting.ground.units import BadValue
+from drafting.reading.given import one_of
 
 CHOICES = sorted({c.name for block in all_blocks().values() for c in block.choices})
 EDGES = ("waist", "waist_side", "side_upper", "side_lower", "hem", "left", "right", "shoulder")
@@ -66,3 +68,13 @@ def test_many_and_long_names_are_compared_in_no_time() -> None:
     for number in range(100):
         nearest(f"{number}" + "x_" * 3000, CHOICES)
     assert time.process_time() - began < 3
+
+
+def test_every_word_that_may_be_written_is_named() -> None:
+    """Of ten sorts of cloth five were named "and others": what a maker may write must not be guessed."""
+    words = ("plain", "pile", "napped", "satin", "sheer", "coated", "sequinned", "lace", "felted", "foiled")
+    for wrong in ("velvety", "pyle"):
+        with pytest.raises(BadValue) as refused:
+            one_of(wrong, words)
+        assert all(word in refused.value.right for word in words)
+    assert meant("xyzzy", map(str, range(99))).endswith("19 and 79 more")

@@ -9,6 +9,9 @@ from pathlib import Path
 import pytest
 
 import drafting
+from drafting.blocks import all_blocks
+from drafting.commands.texts import blocks_text
+from drafting.costume.choices import garment_choices
 
 PACKAGE = Path(drafting.__file__).parent
 SAID_IN_MM = re.compile(r"\{[^{}]*:[+]?\.?[0-9]?[fg]\} ?(mm|cm|in)\b|(?<![\w(])[0-9]+(\.[0-9]+)? (mm|cm)\b")
@@ -40,3 +43,18 @@ EXACT = {
     "whole.py": "what a costume file would have said, in mm for its reader",
     "proportion.py": "a length worked out on this body, as its file would have said it",
 }
+
+
+def test_what_a_block_says_of_a_length_is_told_in_the_makers_unit() -> None:
+    """`drafting blocks --unit in` listed bare millimetres: what a choice means, and what its source says."""
+    told_bare = []
+    for name in all_blocks():
+        for choice in garment_choices(all_blocks()[name]):
+            if choice.unit != "mm":
+                continue
+            said = "; ".join((choice.meaning, *(cited.note for cited in choice.source)))
+            rest = re.sub(r"⟨[^⟩]*⟩|[\d.]+ to [\d.]+ to one", "", said)
+            told_bare += [(name, choice.name, rest)] if re.search(r"\d+ to \d+|\d ?(mm|cm|in)\b", rest) else []
+    assert told_bare == []
+    listed = blocks_text([all_blocks()["shirt"], all_blocks()["tailcoat"]], "in")
+    assert not re.search(r"\d ?(mm|cm)\b|⟨", listed)

@@ -47,7 +47,7 @@ class Choices:
         low=5,
         high=60,
         scales=True,
-        source=practice("15 to 25: 60 to 100 over the back"),
+        source=practice("⟨15⟩ to ⟨25⟩: ⟨60⟩ to ⟨100⟩ over the back"),
         group="style",
     )
 

@@ -30,7 +30,7 @@ class Choices:
         low=5,
         high=60,
         group="facings",
-        source=practice("8 to 15"),
+        source=practice("⟨8⟩ to ⟨15⟩"),
     )
 
 

@@ -83,7 +83,7 @@ class Choices:
         low=12,
         high=40,
         of_hand=True,
-        source=practice("20 to 25"),
+        source=practice("⟨20⟩ to ⟨25⟩"),
         group="closing",
     )
     zip_above_hem: float = choice(
@@ -103,7 +103,7 @@ class Choices:
         "greatest space between two fasteners, which never touch; 0 takes what is usual for them",
         low=0,
         high=200,
-        source=practice("buttons 60 to 90, hooks 20 to 30, eyelets 20 to 30"),
+        source=practice("buttons ⟨60⟩ to ⟨90⟩, hooks ⟨20⟩ to ⟨30⟩, eyelets ⟨20⟩ to ⟨30⟩"),
         group="closing",
     )
     facing_width: float = choice(
@@ -113,7 +113,7 @@ class Choices:
         low=10,
         high=200,
         scales=True,
-        source=practice("40 to 70"),
+        source=practice("⟨40⟩ to ⟨70⟩"),
         group="closing",
     )
     closing: str = CLOSING

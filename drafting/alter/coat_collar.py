@@ -46,7 +46,7 @@ class Choices:
     collar_stand: float = choice(
         30.0,
         "mm",
-        "height of the stand at the centre back; 35 to 50 where it stands alone",
+        "height of the stand at the centre back; ⟨35⟩ to ⟨50⟩ where it stands alone",
         low=10,
         high=120,
         scales=True,
@@ -56,7 +56,7 @@ class Choices:
     collar_fall: float = choice(
         42.0,
         "mm",
-        "depth of the fall at the centre back; at least 8 more than the stand covers the seam",
+        "depth of the fall at the centre back; at least ⟨8⟩ more than the stand covers the seam",
         low=15,
         high=200,
         scales=True,
@@ -70,7 +70,7 @@ class Choices:
         low=0,
         high=120,
         group="collar",
-        source=practice("30 to 40 over cloth, a finger and more above a shirt's"),
+        source=practice("⟨30⟩ to ⟨40⟩ over cloth, a finger and more above a shirt's"),
     )
 
 

@@ -58,7 +58,7 @@ class Choices:
         high=40,
         scales=True,
         group="lining",
-        source=memory("15 to 20, with a jump pleat of 10 to 12"),
+        source=memory("⟨15⟩ to ⟨20⟩, with a jump pleat of ⟨10⟩ to ⟨12⟩"),
     )
 
 

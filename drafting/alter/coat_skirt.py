@@ -74,7 +74,7 @@ class Choices:
         high=600,
         step=5,
         scales=True,
-        source=(cite(Source.EASE_IN_CLOTHING, "51 to 70 mm, more over other clothes"), BY_EYE),
+        source=(cite(Source.EASE_IN_CLOTHING, "⟨51⟩ to ⟨70⟩, more over other clothes"), BY_EYE),
     )
     skirt_flare: float = choice(
         10.0,
@@ -106,7 +106,7 @@ class Choices:
         step=10,
         scales=True,
         group="style",
-        source=practice("200 to 250 on a jacket"),
+        source=practice("⟨200⟩ to ⟨250⟩ on a jacket"),
     )
     vent_width: float = VENT_WIDTH
 

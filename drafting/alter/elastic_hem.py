@@ -60,7 +60,7 @@ class Choices:
         low=3,
         high=60,
         group="fullness",
-        source=practice("6 to 20 at a limb"),
+        source=practice("⟨6⟩ to ⟨20⟩ at a limb"),
     )
 
 

@@ -52,7 +52,7 @@ class Choices:
         low=15,
         high=150,
         scales=True,
-        source=practice("40 to 60"),
+        source=practice("⟨40⟩ to ⟨60⟩"),
         group="facings",
     )
 

@@ -67,7 +67,7 @@ class Choices:
         step=5,
         scales=True,
         group="fly",
-        source=practice("180 to 230, as far as a fly"),
+        source=practice("⟨180⟩ to ⟨230⟩, as far as a fly"),
     )
     fall_button: float = choice(
         18.0,
@@ -78,7 +78,7 @@ class Choices:
         scales=True,
         of_hand=True,
         group="fly",
-        source=practice("15 to 20"),
+        source=practice("⟨15⟩ to ⟨20⟩"),
     )
     button_thickness: float = BUTTON_THICKNESS
     button_shape: str = BUTTON_SHAPE

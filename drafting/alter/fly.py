@@ -84,7 +84,7 @@ class Choices:
         high=400,
         step=5,
         scales=True,
-        source=practice("150 to 200"),
+        source=practice("⟨150⟩ to ⟨200⟩"),
         group="fly",
     )
     fly_facing: float = choice(
@@ -94,7 +94,7 @@ class Choices:
         low=20,
         high=80,
         scales=True,
-        source=practice("35 to 40"),
+        source=practice("⟨35⟩ to ⟨40⟩"),
         group="fly",
     )
     fly_allowance: float = choice(
@@ -104,7 +104,7 @@ class Choices:
         low=6,
         high=40,
         of_hand=True,
-        source=practice("19 (3/4 in)"),
+        source=practice("⟨19⟩"),
         group="fly",
     )
     band_fastening: str = choice(

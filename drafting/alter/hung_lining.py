@@ -45,7 +45,7 @@ class Choices:
         high=300,
         scales=True,
         group="lining",
-        source=practice("20 to 30; a straight skirt's may end at the knee"),
+        source=practice("⟨20⟩ to ⟨30⟩; a straight skirt's may end at the knee"),
     )
 
 

@@ -69,7 +69,7 @@ class Choices:
         high=120,
         scales=True,
         group="fullness",
-        source=practice("10 to 20: it holds below the knee and does not bind"),
+        source=practice("⟨10⟩ to ⟨20⟩: it holds below the knee and does not bind"),
     )
     knee_band_depth: float = choice(
         30.0,
@@ -79,7 +79,7 @@ class Choices:
         high=100,
         scales=True,
         group="fullness",
-        source=practice("25 to 40"),
+        source=practice("⟨25⟩ to ⟨40⟩"),
     )
     knee_band_underlap: float = choice(
         25.0,
@@ -89,7 +89,7 @@ class Choices:
         high=120,
         scales=True,
         group="fullness",
-        source=practice("20 to 30; 60 to 80 for a buckle's tongue end"),
+        source=practice("⟨20⟩ to ⟨30⟩; ⟨60⟩ to ⟨80⟩ for a buckle's tongue end"),
     )
     knee_button: float = choice(
         14.0,
@@ -100,7 +100,7 @@ class Choices:
         scales=True,
         of_hand=True,
         group="fullness",
-        source=practice("12 to 16"),
+        source=practice("⟨12⟩ to ⟨16⟩"),
     )
     button_thickness: float = BUTTON_THICKNESS
     button_shape: str = BUTTON_SHAPE

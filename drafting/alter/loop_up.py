@@ -79,7 +79,7 @@ class Choices:
         scales=True,
         grows=True,
         group="style",
-        source=practice("150 to 300"),
+        source=practice("⟨150⟩ to ⟨300⟩"),
     )
     loop_at: float = choice(
         0.62,

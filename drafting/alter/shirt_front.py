@@ -127,7 +127,7 @@ class Choices:
         low=10,
         high=200,
         scales=True,
-        source=practice("40 to 70"),
+        source=practice("⟨40⟩ to ⟨70⟩"),
         group="closing",
     )
 

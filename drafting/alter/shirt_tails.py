@@ -52,7 +52,7 @@ class Choices:
         low=10,
         high=700,
         scales=True,
-        source=practice("100 to 150; worn out of the trousers less"),
+        source=practice("⟨100⟩ to ⟨150⟩; worn out of the trousers less"),
         group="length",
     )
     tail_longer: float = choice(
@@ -62,7 +62,7 @@ class Choices:
         low=0,
         high=400,
         scales=True,
-        source=practice("30 to 80"),
+        source=practice("⟨30⟩ to ⟨80⟩"),
         group="length",
     )
     tail_side: float = choice(
@@ -72,7 +72,7 @@ class Choices:
         low=0,
         high=700,
         scales=True,
-        source=practice("the curve ends 20 to 60 below the hip"),
+        source=practice("the curve ends ⟨20⟩ to ⟨60⟩ below the hip"),
         group="length",
     )
 

@@ -59,7 +59,7 @@ class Choices:
         low=30,
         high=250,
         scales=True,
-        source=practice("100 to 150"),
+        source=practice("⟨100⟩ to ⟨150⟩"),
         group="cuff",
     )
     placket_width: float = choice(
@@ -69,7 +69,7 @@ class Choices:
         low=12,
         high=50,
         scales=True,
-        source=practice("20 to 28"),
+        source=practice("⟨20⟩ to ⟨28⟩"),
         group="cuff",
     )
 

@@ -94,7 +94,7 @@ class Choices:
         low=0,
         high=15,
         group="stiffening",
-        source=practice("at most 3, the full allowance only if light and block-fused"),
+        source=practice("at most ⟨3⟩, the full allowance only if light and block-fused"),
     )
     hem_bone: str = choice(
         SPIRAL,
@@ -124,7 +124,7 @@ class Choices:
         high=7.5,
         step=0.5,
         group="stiffening",
-        source=practice("10 to 15 in all, at least 5 at each end"),
+        source=practice("⟨10⟩ to ⟨15⟩ in all, at least ⟨5⟩ at each end"),
     )
     seam_bones: bool = choice(
         False, "yes/no", "bones down the tail's seams too", group="stiffening", source=BY_EYE

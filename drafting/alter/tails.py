@@ -85,7 +85,7 @@ class Choices:
         scales=True,
         group="flare",
         grows=True,
-        source=ours("reckoned, not tried on cloth: 40 to 100 hangs in a soft wave, 200 and more in folds"),
+        source=ours("reckoned, not tried on cloth: ⟨40⟩ to ⟨100⟩ hangs in a soft wave, ⟨200⟩ and more in folds"),
     )
     flare_1: float = _own(1)
     flare_2: float = _own(2)

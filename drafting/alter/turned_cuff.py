@@ -56,7 +56,7 @@ class Choices:
         step=5,
         scales=True,
         group="cuff",
-        source=practice("80 to 120; deep ones of the 18th century 150 and more"),
+        source=practice("⟨80⟩ to ⟨120⟩; deep ones of the 18th century ⟨150⟩ and more"),
     )
     turned_cuff_spread: float = choice(
         24.0,

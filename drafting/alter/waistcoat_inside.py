@@ -60,7 +60,7 @@ class Choices:
         high=60,
         scales=True,
         group="lining",
-        source=practice("15 to 25"),
+        source=practice("⟨15⟩ to ⟨25⟩"),
     )
     back_strap: bool = choice(
         True,
@@ -77,7 +77,7 @@ class Choices:
         high=60,
         group="style",
         of_hand=True,
-        source=practice("20 to 30"),
+        source=practice("⟨20⟩ to ⟨30⟩"),
     )
     strap_spare: float = choice(
         70.0,

@@ -51,7 +51,7 @@ class Choices:
         high=400,
         step=5,
         scales=True,
-        source=(cite(Source.EASE_IN_CLOTHING, "38 to 51 mm is the least, a shirt up to 76"), BY_EYE),
+        source=(cite(Source.EASE_IN_CLOTHING, "⟨38⟩ to ⟨51⟩ is the least, a shirt up to ⟨76⟩"), BY_EYE),
     )
     waist_ease: float = choice(
         60.0,
@@ -61,7 +61,7 @@ class Choices:
         high=500,
         step=5,
         scales=True,
-        source=(cite(Source.EASE_IN_CLOTHING, "19 to 25 mm is the least in a woven dress"), BY_EYE),
+        source=(cite(Source.EASE_IN_CLOTHING, "⟨19⟩ to ⟨25⟩ is the least in a woven dress"), BY_EYE),
     )
     hip_ease: float = choice(
         60.0,
@@ -71,7 +71,7 @@ class Choices:
         high=600,
         step=5,
         scales=True,
-        source=cite(Source.EASE_IN_CLOTHING, "51 to 70 mm"),
+        source=cite(Source.EASE_IN_CLOTHING, "⟨51⟩ to ⟨70⟩"),
     )
     neck_ease: float = choice(
         10.0, "mm", "neckline minus neck base girth", low=-20, high=120, scales=True, source=BY_EYE
@@ -83,7 +83,7 @@ class Choices:
         low=0,
         high=120,
         scales=True,
-        source=ours("by eye, within what four recalled blocks give a bust of 88 cm"),
+        source=ours("by eye, within what four recalled blocks give a bust of ⟨880⟩"),
     )
     armhole_drop: float = choice(
         40.0,
@@ -92,7 +92,7 @@ class Choices:
         low=0,
         high=120,
         scales=True,
-        source=ours("25 to 65 in woven cloth, by how many of the 3,034 people of ANSUR II get a sleeve"),
+        source=ours("⟨25⟩ to ⟨65⟩ in woven cloth, by how many of the 3,034 people of ANSUR II get a sleeve"),
     )
     shoulder_ease: float = choice(
         4.0,
@@ -101,7 +101,7 @@ class Choices:
         low=0,
         high=6,
         scales=True,
-        source=(practice("up to 6 mm is eased in"), BY_EYE),
+        source=(practice("up to ⟨6⟩ is eased in"), BY_EYE),
     )
     length_ease: float = choice(
         0.0,
@@ -129,7 +129,7 @@ class Choices:
         "what shapes the back above the blades; by the figure: nothing, or darts where the back is rounded",
         words=WAYS,
         group="style",
-        source=(practice(), ours("which and how wide: by eye, on backs up to 60 mm longer than their fronts")),
+        source=(practice(), ours("which and how wide: by eye, on backs up to ⟨60⟩ longer than their fronts")),
     )
     yoke_depth: float = choice(
         0.0,

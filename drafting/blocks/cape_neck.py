@@ -67,7 +67,7 @@ class Choices:
         high=120,
         scales=True,
         group="collar",
-        source=practice("30 to 60"),
+        source=practice("⟨30⟩ to ⟨60⟩"),
     )
     hood_room: float = choice(
         0.0,

@@ -43,7 +43,7 @@ class Choices:
         "how much wider the casing is than its elastic",
         low=1,
         high=20,
-        source=practice("3 to 6"),
+        source=practice("⟨3⟩ to ⟨6⟩"),
         group="casing",
     )
 

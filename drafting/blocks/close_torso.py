@@ -41,7 +41,7 @@ class Choices:
         low=0,
         high=60,
         scales=True,
-        source=ours("0 to 15, by how many of the 3,541 people of ANSUR II and bdims get a sleeve"),
+        source=ours("⟨0⟩ to ⟨15⟩, by how many of the 3,541 people of ANSUR II and bdims get a sleeve"),
     )
     neck_ease: float = choice(
         0.0,
@@ -51,7 +51,7 @@ class Choices:
         high=250,
         step=5,
         scales=True,
-        source=practice("a neck without a closing opens to 560 to 600"),
+        source=practice("a neck without a closing opens to ⟨560⟩ to ⟨600⟩"),
     )
     length: str = torso_length("hip")
     opening: str = OPENING

@@ -53,7 +53,10 @@ class Choices:
         high=400,
         step=5,
         scales=True,
-        source=(memory("40 to 100, close like a waistcoat"), practice("a jacket 80 to 120, a coat 120 to 200")),
+        source=(
+            memory("⟨40⟩ to ⟨100⟩, close like a waistcoat"),
+            practice("a jacket ⟨80⟩ to ⟨120⟩, a coat ⟨120⟩ to ⟨200⟩"),
+        ),
     )
     waist_ease: float = choice(
         60.0,
@@ -81,7 +84,7 @@ class Choices:
         low=0,
         high=120,
         scales=True,
-        source=ours("by eye, within what four recalled blocks give a bust of 88 cm"),
+        source=ours("by eye, within what four recalled blocks give a bust of ⟨880⟩"),
     )
     armhole_drop: float = choice(
         45.0,
@@ -90,7 +93,7 @@ class Choices:
         low=0,
         high=120,
         scales=True,
-        source=ours("25 to 65 in woven cloth, by how many of the 3,034 people of ANSUR II get a sleeve"),
+        source=ours("⟨25⟩ to ⟨65⟩ in woven cloth, by how many of the 3,034 people of ANSUR II get a sleeve"),
     )
     shoulder_ease: float = choice(
         5.0,
@@ -99,7 +102,7 @@ class Choices:
         low=0,
         high=6,
         scales=True,
-        source=memory("the back 5 longer than the front"),
+        source=memory("the back ⟨5⟩ longer than the front"),
     )
     arm_ease: float = ARM_EASE
     breasted: str = choice(
@@ -113,7 +116,8 @@ class Choices:
     front_overlap: float = choice(
         26.0,
         "mm",
-        "how far the front edge lies beyond the centre front at the waist; a full double-breasted front 60 to 90",
+        "how far the front edge lies beyond the centre front at the waist; a full double-breasted front ⟨60⟩ to "
+        "⟨90⟩",
         low=10,
         high=120,
         scales=True,
@@ -129,7 +133,7 @@ class Choices:
         high=3.0,
         step=0.05,
         group="closing",
-        source=ours("52 and 26: a dress coat's front, which is seldom closed; 1 to 1.2 where it is"),
+        source=ours("⟨52⟩ and ⟨26⟩: a dress coat's front, which is seldom closed; 1 to 1.2 where it is"),
     )
     lapel_break: float = choice(
         BREAK_AT,
@@ -151,7 +155,7 @@ class Choices:
         scales=True,
         group="style",
         grows=True,
-        source=(cite(Source.FROCK_COAT, "76 at the chest, double-breasted"), memory("84")),
+        source=(cite(Source.FROCK_COAT, "⟨76⟩ at the chest, double-breasted"), memory("⟨84⟩")),
     )
     lapel_style: str = choice(
         "peaked",

@@ -89,7 +89,7 @@ class Choices:
         low=8,
         high=120,
         scales=True,
-        source=practice("30 to 40"),
+        source=practice("⟨30⟩ to ⟨40⟩"),
         group="collar",
     )
     collar_ease: float = choice(
@@ -98,7 +98,7 @@ class Choices:
         "top of the buttoned stand minus neck girth",
         low=0,
         high=80,
-        source=practice("a finger: 10 to 15"),
+        source=practice("a finger: ⟨10⟩ to ⟨15⟩"),
         group="collar",
     )
     collar_rise: float = choice(
@@ -107,7 +107,7 @@ class Choices:
         "how far the stand rises to the front, which leans it to the neck; below 0: as far as `collar_ease` asks",
         low=-10,
         high=80,
-        source=(practice("10 to 20 where nobody measured the neck"), AS_ASKED),
+        source=(practice("⟨10⟩ to ⟨20⟩ where nobody measured the neck"), AS_ASKED),
         group="collar",
     )
     collar_fall: float = choice(
@@ -117,7 +117,7 @@ class Choices:
         low=10,
         high=200,
         scales=True,
-        source=practice("8 to 12 mm more than the stand"),
+        source=practice("⟨8⟩ to ⟨12⟩ more than the stand"),
         group="collar",
     )
     collar_point: float = choice(
@@ -127,7 +127,7 @@ class Choices:
         low=10,
         high=250,
         scales=True,
-        source=practice("65 to 80"),
+        source=practice("⟨65⟩ to ⟨80⟩"),
         group="collar",
     )
     collar_spread: float = choice(
@@ -148,7 +148,7 @@ class Choices:
         low=0,
         high=60,
         scales=True,
-        source=practice("10 to 25"),
+        source=practice("⟨10⟩ to ⟨25⟩"),
         group="collar",
     )
     wing_width: float = choice(
@@ -158,7 +158,7 @@ class Choices:
         low=10,
         high=100,
         scales=True,
-        source=practice("40 to 55"),
+        source=practice("⟨40⟩ to ⟨55⟩"),
         group="collar",
     )
     wing_length: float = choice(
@@ -168,7 +168,7 @@ class Choices:
         low=8,
         high=90,
         scales=True,
-        source=practice("30 to 45"),
+        source=practice("⟨30⟩ to ⟨45⟩"),
         group="collar",
     )
     wing_spread: float = choice(

@@ -53,7 +53,7 @@ class Choices:
         high=400,
         step=5,
         scales=True,
-        source=practice("100 to 200"),
+        source=practice("⟨100⟩ to ⟨200⟩"),
         group="peplum",
     )
     peplum_angle: float = choice(

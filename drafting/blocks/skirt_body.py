@@ -52,7 +52,7 @@ class Choices:
         low=-100,
         high=300,
         scales=True,
-        source=cite(Source.EASE_IN_CLOTHING, "13 to 19 mm for skirts"),
+        source=cite(Source.EASE_IN_CLOTHING, "⟨13⟩ to ⟨19⟩ for skirts"),
     )
     hip_ease: float = choice(
         55.0,
@@ -62,7 +62,7 @@ class Choices:
         high=400,
         step=5,
         scales=True,
-        source=cite(Source.EASE_IN_CLOTHING, "51 mm at the least"),
+        source=cite(Source.EASE_IN_CLOTHING, "⟨51⟩ at the least"),
     )
     skirt_ends: str = choice(
         "knee",
@@ -99,7 +99,7 @@ class Choices:
         step=10,
         group="style",
         scales=True,
-        source=practice("0 straight, 120 to 240 for an A-line"),
+        source=practice("0 straight, ⟨120⟩ to ⟨240⟩ for an A-line"),
     )
     gores: float = choice(
         8.0,

@@ -82,7 +82,7 @@ class Choices:
         low=0,
         high=60,
         scales=True,
-        source=(practice("23 to 40 in woven cloth, a knit 0 to 10"), memory("a shirt 0 to 15")),
+        source=(practice("⟨23⟩ to ⟨40⟩ in woven cloth, a knit ⟨0⟩ to ⟨10⟩"), memory("a shirt ⟨0⟩ to ⟨15⟩")),
     )
     wrist_ease: float = choice(
         60.0,
@@ -136,7 +136,7 @@ class Choices:
         high=200,
         step=5,
         group="fullness",
-        source=practice("20 to 60"),
+        source=practice("⟨20⟩ to ⟨60⟩"),
     )
     elbow_bend: float = choice(
         7.0,

@@ -64,7 +64,7 @@ class Choices:
         step=5,
         scales=True,
         group="length",
-        source=practice("170 to 220 over the ankle, 300 to 380 to the calf"),
+        source=practice("⟨170⟩ to ⟨220⟩ over the ankle, ⟨300⟩ to ⟨380⟩ to the calf"),
     )
     spat_ease: float = choice(
         26.0,
@@ -74,7 +74,7 @@ class Choices:
         high=120,
         scales=True,
         group="fit",
-        source=practice("20 to 40 over a stocking, 60 to 100 over a narrow trouser"),
+        source=practice("⟨20⟩ to ⟨40⟩ over a stocking, ⟨60⟩ to ⟨100⟩ over a narrow trouser"),
     )
     shoe_ease: float = choice(
         36.0,
@@ -84,7 +84,7 @@ class Choices:
         high=140,
         scales=True,
         group="fit",
-        source=practice("30 to 50 for a light shoe; try them on over the shoe that is worn"),
+        source=practice("⟨30⟩ to ⟨50⟩ for a light shoe; try them on over the shoe that is worn"),
     )
     spat_lap: float = choice(
         22.0,
@@ -94,7 +94,7 @@ class Choices:
         high=60,
         scales=True,
         group="closing",
-        source=practice("20 to 25"),
+        source=practice("⟨20⟩ to ⟨25⟩"),
     )
     spat_spacing: float = choice(
         30.0,
@@ -105,7 +105,7 @@ class Choices:
         scales=True,
         of_hand=True,
         group="closing",
-        source=practice("25 to 35"),
+        source=practice("⟨25⟩ to ⟨35⟩"),
     )
     spat_button: float = choice(
         11.0,
@@ -116,7 +116,7 @@ class Choices:
         scales=True,
         of_hand=True,
         group="closing",
-        source=practice("10 to 12"),
+        source=practice("⟨10⟩ to ⟨12⟩"),
     )
     button_thickness: float = BUTTON_THICKNESS
     button_shape: str = BUTTON_SHAPE
@@ -128,7 +128,7 @@ class Choices:
         high=50,
         scales=True,
         group="style",
-        source=practice("15 to 25"),
+        source=practice("⟨15⟩ to ⟨25⟩"),
     )
 
 

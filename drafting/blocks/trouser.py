@@ -70,7 +70,7 @@ class Choices:
         low=-300,
         high=300,
         scales=True,
-        source=cite(Source.EASE_IN_CLOTHING, "13 to 19 mm for trousers"),
+        source=cite(Source.EASE_IN_CLOTHING, "⟨13⟩ to ⟨19⟩ for trousers"),
     )
     hip_ease: float = choice(
         55.0,
@@ -80,7 +80,7 @@ class Choices:
         high=400,
         step=5,
         scales=True,
-        source=cite(Source.EASE_IN_CLOTHING, "51 to 70 mm"),
+        source=cite(Source.EASE_IN_CLOTHING, "⟨51⟩ to ⟨70⟩"),
     )
     thigh_ease: float = choice(
         70.0,
@@ -90,7 +90,7 @@ class Choices:
         high=400,
         step=5,
         scales=True,
-        source=(cite(Source.EASE_IN_CLOTHING, "25 mm at the least"), TRIED),
+        source=(cite(Source.EASE_IN_CLOTHING, "⟨25⟩ at the least"), TRIED),
     )
     knee_ease: float = choice(
         80.0, "mm", "garment minus body at the knee", low=-200, high=400, step=5, scales=True, source=TRIED
@@ -158,7 +158,7 @@ class Choices:
         high=100,
         group="finish",
         of_hand=True,
-        source=practice("30 to 50, flared 10 to 15"),
+        source=practice("⟨30⟩ to ⟨50⟩, flared ⟨10⟩ to ⟨15⟩"),
     )
     leg_slit: float = choice(
         0.0,
@@ -169,7 +169,7 @@ class Choices:
         step=5,
         scales=True,
         group="length",
-        source=practice("80 to 120 above a band below the knee"),
+        source=practice("⟨80⟩ to ⟨120⟩ above a band below the knee"),
     )
     waist_finish: str = choice(
         "waistband",
@@ -197,7 +197,7 @@ class Choices:
         low=0,
         high=8,
         scales=True,
-        source=(practice("up to 10 mm"), BY_EYE),
+        source=(practice("up to ⟨10⟩"), BY_EYE),
     )
 
 

@@ -62,7 +62,7 @@ class Choices:
         low=0,
         high=60,
         scales=True,
-        source=practice("23 to 40 in woven cloth, 30 to 50 in tailored wool"),
+        source=practice("⟨23⟩ to ⟨40⟩ in woven cloth, ⟨30⟩ to ⟨50⟩ in tailored wool"),
     )
     wrist_ease: float = choice(
         95.0, "mm", "garment minus body at the cuff", low=0, high=300, step=5, scales=True, source=memory()

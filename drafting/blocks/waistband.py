@@ -45,7 +45,7 @@ class Choices:
         low=10,
         high=200,
         scales=True,
-        source=practice("30 to 45"),
+        source=practice("⟨30⟩ to ⟨45⟩"),
         group="waistband",
     )
     band_underlap: float = choice(
@@ -55,7 +55,7 @@ class Choices:
         low=10,
         high=150,
         scales=True,
-        source=practice("30 to 50"),
+        source=practice("⟨30⟩ to ⟨50⟩"),
         group="waistband",
     )
     band_cut: str = choice(
@@ -74,7 +74,7 @@ class Choices:
         high=60,
         scales=True,
         of_hand=True,
-        source=practice("15 to 18"),
+        source=practice("⟨15⟩ to ⟨18⟩"),
         group="waistband",
     )
     button_thickness: float = BUTTON_THICKNESS

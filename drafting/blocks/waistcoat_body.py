@@ -60,7 +60,7 @@ class Choices:
         high=400,
         step=5,
         scales=True,
-        source=(cite(Source.EASE_IN_CLOTHING, "38 to 51 mm is the least, a shirt up to 76"), BY_EYE),
+        source=(cite(Source.EASE_IN_CLOTHING, "⟨38⟩ to ⟨51⟩ is the least, a shirt up to ⟨76⟩"), BY_EYE),
     )
     waist_ease: float = choice(
         60.0,
@@ -80,7 +80,7 @@ class Choices:
         high=600,
         step=5,
         scales=True,
-        source=cite(Source.EASE_IN_CLOTHING, "51 to 70 mm"),
+        source=cite(Source.EASE_IN_CLOTHING, "⟨51⟩ to ⟨70⟩"),
     )
     neck_ease: float = choice(
         16.0,
@@ -98,7 +98,7 @@ class Choices:
         low=20,
         high=140,
         scales=True,
-        source=(practice("25 mm and more below a shirt's"), BY_EYE),
+        source=(practice("⟨25⟩ and more below a shirt's"), BY_EYE),
     )
     armhole_in: float = choice(
         12.0,
@@ -107,7 +107,7 @@ class Choices:
         low=0,
         high=60,
         scales=True,
-        source=(practice("10 to 20"), BY_EYE),
+        source=(practice("⟨10⟩ to ⟨20⟩"), BY_EYE),
     )
     shoulder_ease: float = choice(
         4.0,
@@ -116,7 +116,7 @@ class Choices:
         low=0,
         high=6,
         scales=True,
-        source=practice("up to 6 mm is eased in"),
+        source=practice("up to ⟨6⟩ is eased in"),
     )
     bust_dart: str = choice(
         "armhole",
@@ -154,7 +154,7 @@ class Choices:
         step=5,
         scales=True,
         group="length",
-        source=practice("60 to 80; it has to cover the trousers' waist"),
+        source=practice("⟨60⟩ to ⟨80⟩; it has to cover the trousers' waist"),
     )
     point_below_waist: float = choice(
         125.0,
@@ -165,7 +165,7 @@ class Choices:
         step=5,
         scales=True,
         group="length",
-        source=practice("110 to 130"),
+        source=practice("⟨110⟩ to ⟨130⟩"),
     )
     lap: float = choice(
         62.0,
@@ -176,7 +176,7 @@ class Choices:
         scales=True,
         group="closing",
         grows=True,
-        source=(practice("50 to 75"), BY_EYE),
+        source=(practice("⟨50⟩ to ⟨75⟩"), BY_EYE),
     )
     waistcoat_buttons: float = choice(
         0.0,
@@ -196,7 +196,7 @@ class Choices:
         high=60,
         scales=True,
         of_hand=True,
-        source=practice("14 to 16 on waistcoats"),
+        source=practice("⟨14⟩ to ⟨16⟩ on waistcoats"),
         group="closing",
     )
     button_thickness: float = BUTTON_THICKNESS

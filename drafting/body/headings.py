@@ -12,14 +12,15 @@ from drafting.body.dimensions import dimension_name
 from drafting.body.toml_reader import KEYS
 from drafting.ground.units import LENGTH_UNITS, WEIGHT_UNITS
 
-WEARER, ROLE, UNDERSTUDIES = "wearer", "role", "understudies"
+WEARER, ROLE, UNDERSTUDIES, ID, UNIT = "wearer", "role", "understudies", "id", "unit"
 
 ABOUT_HER = {
     **dict.fromkeys(("wearer", "name", "performer", "player", "actor", "dancer", "singer", "played_by"), WEARER),
     **dict.fromkeys(("role", "character", "part", "plays"), ROLE),
     **dict.fromkeys(("understudies", "understudy_for", "understudy_of", "covers", "stands_in_for"), UNDERSTUDIES),
+    **dict.fromkeys(("id", "wearer_id", "performer_id", "code", "initials"), ID),
 }
-"""Words for the wearer's name, what she plays, and whose understudy she is."""
+"""Words for the wearer's name, what she plays, whose understudy she is, and what tells two of one name apart."""
 
 LEFT_OUT = frozenset(("", "no", "no.", "nr", "number", "notes", "note", "remarks", "remark", "comments"))
 """Columns that say nothing to the kit; any other is left out where its heading begins with #."""
@@ -67,6 +68,11 @@ class Heading:
         """The name of today, by which two words for one measure are told to be one."""
         name, dot, hand = self.name.partition(".")
         return f"{dimension_name(name) or name}{dot}{hand}"
+
+    @property
+    def is_length(self) -> bool:
+        """Whether it heads lengths of the body."""
+        return dimension_name(self.name.partition(".")[0]) is not None
 
 
 def column_heading(cell: str) -> Heading:

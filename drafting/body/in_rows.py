@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from drafting.body.body import SIDES, Body
 from drafting.body.dimensions import names_offered
-from drafting.body.headings import ABOUT_HER, ROLE, UNDERSTUDIES, WEARER, Heading, column_heading
+from drafting.body.headings import ABOUT_HER, ID, ROLE, UNDERSTUDIES, UNIT, WEARER, Heading, column_heading
 from drafting.body.toml_reader import KEYS, RawBody, body_of
 from drafting.ground.errors import Fault, InputError
 from drafting.ground.names import clean_text
@@ -18,6 +18,12 @@ from drafting.reading.table import Row
 MOST_WEARERS = 2000
 """Rows of a table of wearers (ours: a large cast; each takes a few milliseconds)."""
 
+NAMED = 4
+"""Columns that a fault names (ours)."""
+
+SUMS = frozenset(("sum", "total", "totals", "subtotal", "average", "median"))
+"""What a spreadsheet's row of sums is called; it is nobody's."""
+
 TITLES = 5
 """Rows above the headings, such as the name of the show, that are passed over (ours)."""
 
@@ -26,7 +32,8 @@ TITLES = 5
 class WearerRead:
     """A wearer of a table as she could be read: her name, her body or what is wrong with her row.
 
-    `role` is what she plays, `understudies` whose understudy she is; "" where no column says it.
+    `role` is what she plays, `understudies` whose understudy she is, `id` what tells her from one of the same
+    name; "" where no column says it.
     """
 
     name: str
@@ -35,6 +42,7 @@ class WearerRead:
     line: int | None = None
     role: str = ""
     understudies: str = ""
+    id: str = ""
 
 
 @dataclass(frozen=True)
@@ -65,8 +73,8 @@ def headed(rows: Sequence[Row]) -> Headed | None:
     return None
 
 
-def wrong_headings(table: Headed, file: str) -> list[Fault]:
-    """Return what is wrong with the headings of a table, which no row can mend."""
+def wrong_headings(table: Headed, file: str, unit: str | None = None) -> list[Fault]:
+    """Return what is wrong with the headings of a table, which no row can mend; bare numbers are in `unit`."""
     faults = Faults(file)
     first: dict[str, str] = {}
     for n, head in enumerate(table.heads):
@@ -80,10 +88,38 @@ def wrong_headings(table: Headed, file: str) -> list[Fault]:
             faults.add("heads two columns" + _other_words(first[head.today], cell), "keep one", cell, line)
         elif head.name:
             first[head.today] = cell
+    faults.found += _without_unit(table, file, unit)
     if len(table.rows) > MOST_WEARERS:
         most = f"{MOST_WEARERS} are taken at most"
         faults.add(f"holds {len(table.rows)} rows", most, "", table.rows[MOST_WEARERS].line)
     return faults.found
+
+
+def _without_unit(table: Headed, file: str, unit: str | None) -> Iterator[Fault]:
+    """Yield, once, that columns of lengths say their unit nowhere: not for one wearer."""
+    if unit or any(head.name == UNIT for head in table.heads):
+        return
+    bare = [
+        table.row.cells[n]
+        for n, (head, own) in enumerate(zip(table.heads, _units(table), strict=True))
+        if head.is_length and not own
+        if table.rows and all(_is_bare("".join(row.cells[n : n + 1])) for row in table.rows)
+    ]
+    if bare and len(table.rows) > 1:
+        others = f" and {len(bare) - NAMED} more" if len(bare) > NAMED else ""
+        what = f"{', '.join(bare[:NAMED])}{others}: nothing says in which unit these columns are"
+        right = f'write it once: "{bare[0]} (cm)" in the heading, cm in the row below it, or a column unit'
+        yield Fault(what, right, "", file, table.row.line)
+
+
+def _is_bare(cell: str) -> bool:
+    return bool(cell) and cell.replace(",", ".").replace(".", "", 1).strip().isdecimal()
+
+
+def _units(table: Headed) -> tuple[str, ...]:
+    """Return the unit of each column, by its heading or by the row below; "" where neither says one."""
+    below = (table.units[n] if n < len(table.units) else "" for n in range(len(table.heads)))
+    return tuple(head.unit or own for head, own in zip(table.heads, below, strict=True))
 
 
 def _other_words(one: str, other: str) -> str:
@@ -92,14 +128,40 @@ def _other_words(one: str, other: str) -> str:
 
 def each_wearer(table: Headed, file: str, unit: str | None = None) -> Iterator[WearerRead]:
     """Yield the wearer of each row; bare numbers are in the unit of their column, else of the row, else `unit`."""
-    units = tuple(table.units[n] if n < len(table.units) else "" for n in range(len(table.heads)))
-    units = tuple(head.unit or below for head, below in zip(table.heads, units, strict=True))
+    units = _units(table)
     for row in table.rows:
-        yield _wearer(table, row, units, Faults(file), unit)
+        if not _left_out(table, row):
+            yield _wearer(table, row, units, Faults(file), unit)
+
+
+def _left_out(table: Headed, row: Row) -> bool:
+    """Return whether a maker has set a row aside: its name begins with #."""
+    return "".join(row.cells[table.names_at : table.names_at + 1]).startswith("#")
+
+
+def told_apart(read: Sequence[WearerRead], file: str) -> Iterator[WearerRead]:
+    """Yield the wearers of a table, those of one name called by their `id` too; where that tells none apart, no
+    body, and the lines of all of them."""
+    alike: dict[str, list[WearerRead]] = {}
+    for one in read:
+        alike.setdefault(one.name.casefold() or f"row {one.line}", []).append(one)
+    for one in read:
+        others = [two for two in alike.get(one.name.casefold(), []) if two is not one]
+        if not one.name or not others:
+            yield one
+        elif one.id and one.id.casefold() not in (two.id.casefold() for two in others):
+            name = f"{one.name} ({one.id})"
+            yield replace(one, name=name, body=one.body and replace(one.body, title=name))
+        else:
+            lines = " and ".join(str(two.line) for two in others)
+            what = f"has the name that line {lines} has" if len(others) == 1 else f"has the name of lines {lines}"
+            right = "give each a name of her own, or tell them apart in a column headed id"
+            fault = Fault(what, right, clean_text(one.name, SHOWN), file, one.line)
+            yield replace(one, body=None, faults=(fault, *one.faults))
 
 
 def _wearer(table: Headed, row: Row, units: Sequence[str], faults: Faults, unit: str | None) -> WearerRead:
-    raw, told = RawBody(line=row.line), dict.fromkeys((WEARER, ROLE, UNDERSTUDIES), "")
+    raw, told = RawBody(line=row.line), dict.fromkeys((WEARER, ROLE, UNDERSTUDIES, ID), "")
     if unit:
         raw.about["unit"] = Given(unit, row.line)
     for head, own, cell in zip(table.heads, units, row.cells, strict=False):
@@ -110,10 +172,17 @@ def _wearer(table: Headed, row: Row, units: Sequence[str], faults: Faults, unit:
     name = told[WEARER]
     if not name:
         faults.add("names no wearer", f"write a name below {table.row.cells[table.names_at]}", "", row.line)
+    if name.strip(" .:").casefold() in SUMS:
+        faults.add(
+            "is no wearer but a row that adds up the others", "take it out, or begin it with #", name, row.line
+        )
+        return WearerRead(name, None, tuple(faults.found), row.line)
     if any(row.cells[len(table.heads) :]):
         faults.add("has more cells than the first row", "check the commas", "", row.line)
     hands_paired(raw, faults)
-    read = WearerRead(name, None, (), row.line, told[ROLE], told[UNDERSTUDIES])
+    read = WearerRead(
+        name=name, body=None, line=row.line, role=told[ROLE], understudies=told[UNDERSTUDIES], id=told[ID]
+    )
     try:
         body = body_of(raw, faults, default_title=name)
     except InputError as refused:

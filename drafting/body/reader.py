@@ -7,7 +7,19 @@ from dataclasses import replace
 from pathlib import Path
 
 from drafting.body.body import Body
-from drafting.body.in_rows import Headed, WearerRead, each_wearer, given, hands_paired, headed, put, wrong_headings
+from drafting.body.dimensions import dimension_name
+from drafting.body.in_rows import (
+    TITLES,
+    Headed,
+    WearerRead,
+    each_wearer,
+    given,
+    hands_paired,
+    headed,
+    put,
+    told_apart,
+    wrong_headings,
+)
 from drafting.body.toml_reader import RawBody, body_of, read_toml_body
 from drafting.ground.errors import Fault, InputError
 from drafting.ground.findings import Finding
@@ -25,6 +37,9 @@ HEADS = ("name", "value", "unit")
 
 TABLES = (".csv", *ENDINGS)
 """Endings of the files that hold a table."""
+
+HEADINGS = "write a row of headings, as Name, Height, Bust, Waist, Hip, and below it one wearer a row"
+"""What a table of wearers should hold."""
 
 
 def read_body(path: Path | str) -> Body:
@@ -62,13 +77,16 @@ def read_wearers(path: Path | str, unit: str | None = None) -> tuple[WearerRead,
     Bare numbers of a table that says no unit are in `unit`. Raises `InputError` for faults of all of it.
     """
     path = Path(path)
-    table = headed(_table(path))
+    rows = _table(path, HEADINGS)
+    table = headed(rows)
     if table is None:
+        if rows and not any(dimension_name(_plain(row.cells[0])) for row in rows):
+            raise InputError([_nameless(rows[0], path)])
         return tuple(WearerRead(body.title, body) for body in read_bodies(path))
-    wrong = wrong_headings(table, str(path)) or _nobody(table, str(path))
+    wrong = wrong_headings(table, str(path), unit) or _nobody(table, str(path))
     if wrong:
         raise InputError(wrong)
-    return tuple(each_wearer(table, str(path), unit))
+    return tuple(told_apart(tuple(each_wearer(table, str(path), unit)), str(path)))
 
 
 def _called(named: str, read: Sequence[WearerRead], file: Path) -> Body:
@@ -81,7 +99,8 @@ def _called(named: str, read: Sequence[WearerRead], file: Path) -> Body:
         return replace(one.body, said=(*one.body.said, *_of_others(read, one)))
     if found:
         fault = Fault(
-            f"holds {len(found)} wearers called {clean_text(named, SHOWN)}", "give each a name of its own"
+            f"holds {len(found)} wearers called {clean_text(named, SHOWN)}",
+            "give each a name of her own, or tell them apart in a column headed id",
         )
     else:
         right = meant(named, [one.name for one in read], "the first column of the file names all")
@@ -111,7 +130,7 @@ def read_bodies(path: Path | str) -> tuple[Body, ...]:
     path = Path(path)
     if path.suffix.lower() not in TABLES:
         return (read_toml_body(path),)
-    rows = _table(path)
+    rows = _table(path, f"write name,value,unit rows for one wearer; for several {HEADINGS}")
     table = headed(rows)
     if table is not None:
         return _wearers(table, str(path))
@@ -119,13 +138,20 @@ def read_bodies(path: Path | str) -> tuple[Body, ...]:
     return (body_of(_one(rows, faults), faults, default_title=path.stem),)
 
 
-def _table(path: Path) -> Sequence[Row]:
-    """Return the rows of a table, none of another kind of file; raises `InputError` where it is empty."""
+def _nameless(row: Row, path: Path) -> Fault:
+    return Fault("heads no column with the wearers' names", HEADINGS, "", str(path), row.line)
+
+
+def _table(path: Path, right: str) -> Sequence[Row]:
+    """Return the rows of a table, none of another kind of file; raises `InputError` where it is empty: `right`."""
     if path.suffix.lower() not in TABLES:
         return ()
     rows = read_table(path) if path.suffix.lower() == ".csv" else read_spreadsheet(path)
     if not rows:
-        raise InputError([Fault("holds no rows", "write name,value,unit rows", "", str(path), 1)])
+        raise InputError([Fault("holds no rows", right, "", str(path), 1)])
+    for row in rows[: TITLES + 1]:
+        if sum(dimension_name(_plain(cell)) is not None for cell in row.cells) > 1 and headed(rows) is None:
+            raise InputError([_nameless(row, path)])
     return rows
 
 

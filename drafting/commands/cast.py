@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 import sys
+from collections.abc import Mapping
 from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -67,8 +68,8 @@ def run_cast(wanted: argparse.Namespace) -> int:
     engine = _engine(wanted, len(cast.wearers))
     with progress(sys.stderr) as tell:
         made = write_cast(cast, wanted.out, engine, tell, wanted.blocks)
-    print(cast_text(made, wanted.out))
     names = {one.folder: one.name for one in cast.wearers}
+    print(cast_text(made, wanted.out, names))
     for folder in made.refused:
         for reason in made.records[folder]["reasons"]:
             print(f"not drafted: {names[folder]}: {reason}", file=sys.stderr)
@@ -96,11 +97,11 @@ def _engine(wanted: argparse.Namespace, wearers: int) -> Engine:
     return cluster_engine(wanted.scheduler)
 
 
-def cast_text(made: CastMade, out: Path) -> str:
-    """Return what `cast` says in the end: how many were made, who was not, where it lies."""
+def cast_text(made: CastMade, out: Path, names: Mapping[str, str]) -> str:
+    """Return what `cast` says in the end: how many were made, who was not (`names` by folder), where it lies."""
     count, lost, now = len(made.records), len(made.refused), len(set(made.made_now) - set(made.refused))
     lines = [f"{count - lost} of {count} wearers drafted: {now} now, {count - lost - now} as they stood"]
-    lines += [f"Not drafted: {_named(made.refused)}"] if lost else []
+    lines += [f"Not drafted: {_named([names.get(one, one) for one in made.refused])}"] if lost else []
     stale = [name for name in made.refused if (out / name).is_dir()]
     lines += [f"Of an earlier run, not of these measures: {_named(stale)}"] if stale else []
     lines += [f"No longer in the cast, left as it was: {_named(made.left)}"] if made.left else []

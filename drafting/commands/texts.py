@@ -202,7 +202,8 @@ def _choice_lines(choices: Iterable[Choice], unit: str | None) -> Iterator[str]:
     for choice in choices:
         yield f"  {choice.name} = {_value(choice, choice.default, unit)}   ({_range(choice, unit)})"
         begins = f"; may end {{at = a landmark}} below the {choice.begins}" if choice.begins else ""
-        about = f"{in_unit(choice.meaning, unit).rstrip('.')}{begins}. Source: {printed(*choice.source)}"
+        source = in_unit(printed(*choice.source), unit)
+        about = f"{in_unit(choice.meaning, unit).rstrip('.')}{begins}. Source: {source}"
         yield _wrapped(about, indent=6)
 
 

@@ -15,20 +15,20 @@ from datetime import date
 
 from drafting.body.circumstances import day_of
 from drafting.checks.layers import over_one_another
-from drafting.costume.choices import Chosen, block_named, choose, garment_choices, sewn_so
+from drafting.costume.choices import Chosen, block_named, garment_choices
 from drafting.costume.cut_already import as_cut, reaches, said_of
 from drafting.costume.file import CostumeFile, Garment
 from drafting.costume.garment import MadeGarment, checked_garment, draft_garment, finished_garment
 from drafting.costume.proportion import in_proportion
+from drafting.costume.refused import chosen_on_wearer, refused_besides
 from drafting.draft.named import called
 from drafting.ground.errors import DraftError, Fault, InputError
 from drafting.ground.findings import Finding
 from drafting.ground.frozen import freeze
 from drafting.ground.remembered import remembered
-from drafting.ground.scale import body_scale, style_growth
 from drafting.layout import Lay
 from drafting.printing.wishes import unprinted
-from drafting.reading.given import Origin
+from drafting.reading.given import Given, Origin
 
 __all__ = ["Made", "MadeGarment", "checked", "draft_garment", "finished", "make"]
 
@@ -152,13 +152,22 @@ def chosen_for(costume: CostumeFile, garment: Garment, faults: list[Fault]) -> C
     origin = Origin(costume.path, costume.unit, f"{field_name}.choices")
     try:
         block = block_named(garment.block, f"{field_name}.block", costume.path, garment.block_line or garment.line)
-        sewn = sewn_so(costume.wearer, costume.fabrics.get(garment.fabric))
-        given = in_proportion(garment_choices(block), garment.choices, costume.wearer, origin)
-        scale, growth = body_scale(costume.wearer), style_growth(costume.wearer)
-        return choose(block, given, scale, origin, sewn, growth)
     except InputError as error:
         faults.extend(error.faults)
         return None
+    found: list[Fault] = []
+    given: Mapping[str, Given] = garment.choices
+    try:
+        given = in_proportion(garment_choices(block), given, costume.wearer, origin)
+    except InputError as error:
+        found.extend(error.faults)
+        given = {name: raw for name, raw in given.items() if not isinstance(raw.value, dict)}
+    try:
+        chosen = chosen_on_wearer(costume, garment, block, given, origin)
+    except InputError as error:
+        found.extend(error.faults)
+    faults.extend(found)
+    return None if found else chosen
 
 
 def made_garment(
@@ -186,7 +195,8 @@ def made_garment(
         faults.extend(fault.in_unit(costume.told_in) for fault in error.faults)
     except DraftError as error:
         where = f"garments.{garment.name}"
-        faults.append(Fault(error.said(costume.told_in), "", where, costume.path, garment.line))
+        for one in (error, *refused_besides(costume, garment, error)):
+            faults.append(Fault(one.said(costume.told_in), "", where, costume.path, garment.line))
     return None
 
 

@@ -6,7 +6,7 @@ from drafting.draft.draft import Draft
 from drafting.draft.piece import Edge, Piece
 from drafting.ground.errors import UnknownNameError
 from drafting.ground.names import clean_text
-from drafting.ground.nearest import MOST, meant
+from drafting.ground.nearest import meant
 from drafting.ground.units import SHOWN
 
 ALL_PIECES = "`drafting blocks NAME` lists the pieces and edges of a block"
@@ -31,11 +31,7 @@ def edge_named(piece: Piece, name: str) -> Edge:
         return piece[name]
     own = [edge.name for edge in piece.edges]
     what = f"the {piece.name} has no edge {clean_text(name, SHOWN)}"
-    raise UnknownNameError(what, turn=meant(name, own, _some(own)))
-
-
-def _some(names: list[str]) -> str:
-    return f"some are {', '.join(names[:MOST])}; {ALL_PIECES}"
+    raise UnknownNameError(what, turn=meant(name, own))
 
 
 def handed_name(piece: str, side: str) -> str:

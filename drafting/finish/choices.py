@@ -55,7 +55,7 @@ class FinishChoices:
         high=50,
         group="finish",
         of_hand=True,
-        source=practice("10 to 15 plain, 15 for French seams, 25 to 50 where a costume will be let out"),
+        source=practice("⟨10⟩ to ⟨15⟩ plain, ⟨15⟩ for French seams, ⟨25⟩ to ⟨50⟩ where a costume will be let out"),
     )
     curve_allowance: float = choice(
         10.0,
@@ -65,7 +65,7 @@ class FinishChoices:
         high=30,
         group="finish",
         of_hand=True,
-        source=practice("6 to 10 along a tight curve"),
+        source=practice("⟨6⟩ to ⟨10⟩ along a tight curve"),
     )
     hem_allowance: float = choice(
         0.0,
@@ -77,7 +77,7 @@ class FinishChoices:
         high=100,
         group="finish",
         of_hand=True,
-        source=practice("10 to 15 flared, trousers 30 to 50, sleeves 30 to 40, coats 40 to 50"),
+        source=practice("⟨10⟩ to ⟨15⟩ flared, trousers ⟨30⟩ to ⟨50⟩, sleeves ⟨30⟩ to ⟨40⟩, coats ⟨40⟩ to ⟨50⟩"),
     )
     hem_growth: float = choice(
         0.0,
@@ -87,7 +87,7 @@ class FinishChoices:
         high=100,
         group="finish",
         of_hand=True,
-        source=ours("a child of 1160 mm grows some 60 mm a year (from memory), of which a leg has half"),
+        source=ours("a child of ⟨1160⟩ grows some ⟨60⟩ a year (from memory), of which a leg has half"),
     )
     hang_length: float = choice(
         15.0,
@@ -97,7 +97,7 @@ class FinishChoices:
         high=100,
         group="finish",
         of_hand=True,
-        source=practice("10 to 20"),
+        source=practice("⟨10⟩ to ⟨20⟩"),
     )
     let_out: float = choice(
         0.0,
@@ -108,7 +108,7 @@ class FinishChoices:
         high=50,
         group="finish",
         of_hand=True,
-        source=practice("25 to 50 in all at side and centre back"),
+        source=practice("⟨25⟩ to ⟨50⟩ in all at side and centre back"),
     )
     opening_allowance: float = choice(
         15.0,

@@ -14,6 +14,9 @@ from functools import lru_cache
 MOST = 5
 """Names offered at once (ours: more are a list to read, not a hint)."""
 
+LISTED = 20
+"""Names that a sentence lists where nothing else does (ours): every word that a maker may write, of any choice."""
+
 LIKE, BEHIND = 0.6, 0.15
 """How alike a name has to be (0 to 1), and how far behind the best one it may lie (ours)."""
 
@@ -34,7 +37,7 @@ def nearest(name: str, known: Iterable[str]) -> tuple[str, ...]:
 
 
 def meant(name: str, known: Iterable[str], listed: str = "") -> str:
-    """Return what would be right in place of `name`: the nearest names, or where all are `listed`.
+    """Return what would be right in place of `name`: the nearest names, or where all are `listed`, or all of them.
 
     >>> meant("frnt", ("front", "back")), meant("x", ("front", "back"))
     ('did you mean front?', 'known are front and back')
@@ -45,9 +48,11 @@ def meant(name: str, known: Iterable[str], listed: str = "") -> str:
     near = nearest(name, names)
     if near:
         return f"did you mean {joined(near, 'or')}?"
-    if names and len(names) <= MOST:
-        return f"known are {joined(names, 'and')}" if len(names) > 1 else f"known is {names[0]}"
-    return listed or (f"known are {joined((*names[:MOST], 'others'), 'and')}" if names else "")
+    if not names or (listed and len(names) > MOST):
+        return listed
+    if len(names) > LISTED:
+        names = (*names[:LISTED], f"{len(names) - LISTED} more")
+    return f"known are {joined(names, 'and')}" if len(names) > 1 else f"known is {names[0]}"
 
 
 def joined(names: Iterable[str], word: str) -> str:

@@ -69,6 +69,13 @@ class BadValue(ValueError):  # noqa: N818 - reads as what a maker gave
         super().__init__(f"{what}; {right}" if right else what)
 
 
+class NoUnit(BadValue):
+    """A length without a unit in a file that names none."""
+
+
+SAY_UNIT = 'say it once: a line unit = "cm" at the top, or in a table "(cm)" in the heading or a column unit'
+
+
 def parse_length(value: object, unit: str | None = None, *, sign: Sign = "positive") -> float:
     """Return a length in mm from a number or a text such as "92 cm", "36 1/4 in", 5' 4".
 
@@ -215,12 +222,8 @@ def _amount(value: object, unit: str | None, units: dict[str, Fraction], noun: s
 
 def _file_unit(unit: str | None, units: dict[str, Fraction], noun: str, text: str, amount: Fraction) -> Fraction:
     if unit is None:
-        inches = show_length(float(amount * units.get("in", 1)), "cm")
-        raise BadValue(
-            f"{text} has no unit: it could be {text} in ({inches}) or {text} cm",
-            f'write "{text} in" or "{text} cm", or say it once: a line unit = "cm" at the top of the file, '
-            'or in a table "(cm)" in the heading or a column unit',
-        )
+        ways = f"it could be {text} in ({show_length(float(amount * units.get('in', 1)))}) or {text} cm"
+        raise NoUnit(f"{text} has no unit: {ways}", f'write "{text} in" or "{text} cm", or {SAY_UNIT}')
     name = unit.strip().lower()
     if name not in units:
         raise BadValue(f"'{unit}' is not a unit of {noun}", f"use one of {_names(units)}")

@@ -138,9 +138,11 @@ def _sources(made: Made, plan: Plan | None) -> Record:
     choices = {g.name: garment_choices(block_named(g.block)) for g in made.garments}
     cited = [cited for own in choices.values() for choice in own for cited in choice.source]
     cited += [cited for m in made.costume.wearer.measures.values() for cited in m.cited]
+    unit = made.costume.told_in
     return {
         "choices": {
-            garment: {choice.name: printed(*choice.source) for choice in own} for garment, own in choices.items()
+            garment: {choice.name: in_unit(printed(*choice.source), unit) for choice in own}
+            for garment, own in choices.items()
         },
         "works": list(works([*cited, *(plan.sources if plan else ())])),
     }

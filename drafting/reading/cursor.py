@@ -13,7 +13,7 @@ from pathlib import Path
 from typing import Any, TypeVar
 
 from drafting.ground.errors import InputError
-from drafting.ground.units import BadValue, Sign, as_written, parse_length, parse_number
+from drafting.ground.units import BadValue, NoUnit, Sign, as_written, parse_length, parse_number
 from drafting.reading.entries import Keys
 from drafting.reading.given import Faults, FilePlace, Given, Origin, one_of, plain_text, truth
 from drafting.reading.toml import TomlFile, read_toml
@@ -81,9 +81,12 @@ class TableReader:
             return None
         try:
             return parse(self.data[key])
+        except NoUnit as bad:
+            spot = self.spot(key)
+            self.faults.without_unit(bad, spot.field, spot.line)
         except BadValue as bad:
             self.add(bad.what, bad.right, key)
-            return None
+        return None
 
     def needed(self, key: str, parse: Callable[[object], T], right: str) -> T | None:
         """Return what `parse` makes of a value; a missing one is a fault, mended by `right`."""

@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import date, time
 from typing import Literal, TypeVar
 
 from drafting.ground.errors import Fault
 from drafting.ground.names import clean_text
-from drafting.ground.nearest import MOST, meant
-from drafting.ground.units import BadValue, as_written, is_length_unit
+from drafting.ground.nearest import meant
+from drafting.ground.units import SAY_UNIT, BadValue, NoUnit, as_written, is_length_unit
 
 _T = TypeVar("_T")
 
@@ -66,6 +66,8 @@ class Faults:
     file: str
     found: list[Fault] = field(default_factory=list)
     count: int = 0
+    bare: int = 0
+    first_bare: int = 0
 
     def add(self, what: str, right: str = "", field: str = "", line: int | None = None) -> None:
         """Note one fault of this file."""
@@ -85,9 +87,23 @@ class Faults:
         """Return `parse(given.value)`, or None with a fault noted when it raises `BadValue`."""
         try:
             return parse(given.value)
+        except NoUnit as bad:
+            self.without_unit(bad, field, given.line)
         except BadValue as bad:
             self.add(bad.what, bad.right, field, given.line)
-            return None
+        return None
+
+    def without_unit(self, bad: NoUnit, field: str, line: int | None) -> None:
+        """Note a length without a unit; what a whole file lacks is asked for once."""
+        self.bare += 1
+        if self.bare == 1:
+            self.first_bare = len(self.found)
+            self.add(bad.what, bad.right, field, line)
+        elif self.first_bare < len(self.found):
+            first, more = self.found[self.first_bare], self.bare - 1
+            what = first.what.partition(", and ")[0]
+            have = "1 more length has" if more == 1 else f"{more} more lengths have"
+            self.found[self.first_bare] = replace(first, what=f"{what}, and {have} none", right=SAY_UNIT)
 
     def word(self, given: Given, words: Iterable[str], field: str) -> str | None:
         """Return a value that must be one of `words`, or None with a fault noted."""
@@ -112,15 +128,14 @@ class Faults:
 def one_of(value: object, words: Iterable[str], listed: str = "") -> str:
     """Return a value that is one of `words`; raises `BadValue` with the nearest of them.
 
-    Where all are few they are all named, beside the nearest.
+    All that may be written are named, beside the nearest.
     """
     options = tuple(words)
     if isinstance(value, str) and value in options:
         return value
     options = tuple(filter(None, options))
     near = meant(as_written(value).strip("'"), options, listed)
-    few = len(options) <= MOST and near.endswith("?")
-    right = f"{near} it is one of {', '.join(options)}" if few else near
+    right = f"{near} it is one of {', '.join(options)}" if near.endswith("?") and not listed else near
     raise BadValue(f"{as_written(value)} is not known here", right)
 
 

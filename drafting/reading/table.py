@@ -31,7 +31,7 @@ def parse_table(text: str, path: str = "") -> tuple[Row, ...]:
     try:
         for cells in reader:
             stripped = tuple(cell.strip() for cell in cells)
-            if any(stripped):
+            if any(cell.strip(",;") for cell in stripped):
                 rows.append(Row(reader.line_num, stripped))
     except csv.Error as trouble:
         what = f"this row cannot be read: {trouble}"

@@ -13,7 +13,7 @@ ARM_EASE: float = choice(
     high=400,
     step=5,
     scales=True,
-    source=practice("at least 50 mm in woven cloth"),
+    source=practice("at least ⟨50⟩ in woven cloth"),
     group="fit",
 )
 
@@ -26,7 +26,7 @@ BENT_ARM: float = choice(
     high=60,
     step=5,
     scales=True,
-    source=practice("the arm is measured bent, over the elbow; 10 to 25 more than straight"),
+    source=practice("the arm is measured bent, over the elbow; ⟨10⟩ to ⟨25⟩ more than straight"),
     group="length",
 )
 
@@ -53,7 +53,7 @@ BUTTON_DIAMETER: float = choice(
     high=60,
     scales=True,
     of_hand=True,
-    source=practice("10 to 12 on shirts"),
+    source=practice("⟨10⟩ to ⟨12⟩ on shirts"),
     group="closing",
 )
 
@@ -122,7 +122,7 @@ VENT_WIDTH: float = choice(
     scales=True,
     group="style",
     grows=True,
-    source=practice("40 to 50"),
+    source=practice("⟨40⟩ to ⟨50⟩"),
 )
 
 
@@ -135,7 +135,7 @@ def cuff_depth(default: float, low: float) -> float:
         low=low,
         high=250,
         scales=True,
-        source=practice("50 to 70"),
+        source=practice("⟨50⟩ to ⟨70⟩"),
         group="cuff",
     )
     return depth

@@ -9,6 +9,7 @@ import pytest
 
 from drafting.body import DIMENSIONS, Body, dimension_name, wearer
 from drafting.ground.errors import InputError
+from tests.drawn_bodies import drawn
 from tests.published import named, several, span_mm
 
 # Aldrich's chart, from memory; the height is ours.
@@ -208,11 +209,33 @@ def test_a_drop_longer_than_the_shoulder_is_refused_as_swapped() -> None:
         ({"waist": 980, "hip": 740}, "waist and hip swapped"),  # a hip that alone would be asked for its unit
         ({"high_bust": 930}, "high bust swapped"),
         ({"neck_base": 320, "neck": 370}, "neck base swapped"),
+        ({"arm_length": 400, "back_waist_length": 570}, "back waist and arm length swapped"),
+        ({"shoulder_length": 350, "across_back": 122}, "shoulder and across back swapped"),
+        ({"arm_length": 770, "inside_leg": 570}, "arm and inside leg swapped"),
     ],
 )
 def test_measures_that_look_swapped_are_warned_of(more: dict[str, float], said: str) -> None:
     body = wearer(WOMAN | more)
     assert re.search(f"warning: .*{said}", messages(body)), messages(body)
+
+
+@pytest.mark.parametrize(
+    ("one", "other"),
+    [
+        ("arm_length", "back_waist_length"),
+        ("shoulder_length", "across_back_width"),
+        ("upper_arm_girth", "thigh_girth"),
+        ("wrist_girth", "ankle_girth"),
+    ],
+)
+def test_two_measures_that_changed_places_are_told_in_one_sentence(one: str, other: str) -> None:
+    # People drawn from the published spread of ANSUR II (Gordon and others 2014), two of their measures exchanged.
+    for person in drawn(6):
+        taken = {name: person[name] for name in DIMENSIONS if name in person and person.measured(name)}
+        assert "swapped" not in messages(wearer(taken))
+        told = messages(wearer({**taken, one: taken[other], other: taken[one]})).splitlines()
+        (said,) = (line for line in told if one in line or other in line)
+        assert all(word in said for word in ("swapped", one, other))
 
 
 def test_the_worked_trouser_draft_passes_the_leg_identity() -> None:

@@ -98,7 +98,7 @@ def test_the_whole_file_of_a_spreadsheet_is_read_as_its_csv_is(tmp_path: Path) -
 
 def test_what_is_wrong_is_told_by_row_and_a_heading_once(tmp_path: Path) -> None:
     file = tmp_path / "cast.csv"
-    file.write_text("Name;Height (cm);Waist;Wiast\nAnn;168;74;1\nBo;181;88;2\n", "utf-8")
+    file.write_text("Name;Height (cm);Waist (cm);Wiast\nAnn;168;74;1\nBo;181;88;2\n", "utf-8")
     with pytest.raises(InputError) as refused:
         read_bodies(file)
     (fault,) = refused.value.faults
@@ -130,3 +130,34 @@ def test_one_wearer_of_a_table_is_told_by_name(tmp_path: Path, capsys: pytest.Ca
     assert "Zoë" not in said
     assert main(["body", f"{file}#Anna"]) == 2
     assert "holds no wearer called Anna; did you mean Ann?" in capsys.readouterr().err
+
+
+def test_a_file_that_says_no_unit_is_asked_once(tmp_path: Path) -> None:
+    rows = {"height": 168, "bust_girth": 92, "waist_girth": 74, "hip_girth": 98, "arm_length": 58}
+    file = tmp_path / "ann.csv"
+    file.write_text("name,value\n" + "\n".join(f"{name},{value}" for name, value in rows.items()), "utf-8")
+    with pytest.raises(InputError) as refused:
+        read_bodies(file)
+    (fault,) = refused.value.faults
+    assert (fault.field, fault.line) == ("height", 2)
+    assert "168 in (426.7 cm) or 168 cm, and 4 more lengths have none" in fault.what
+    assert "say it once" in fault.right
+    file.write_text("name,value\nunit,cm\n" + "\n".join(f"{n},{value}" for n, value in rows.items()), "utf-8")
+    (ann,) = read_bodies(file)
+    assert ann["height"] == 1680.0
+
+
+def test_a_table_of_wearers_without_units_is_asked_once_for_all_of_them(tmp_path: Path) -> None:
+    file = tmp_path / "cast.csv"
+    head, people = "Name;Height;Bust;Waist;Hip;Arm;Wrist", ["Ann;168;93,5;77;99;58;16", "Bo;181;102;86;103;60;17"]
+    file.write_text("\n".join([head, *people]), "utf-8")
+    with pytest.raises(InputError) as refused:
+        read_wearers(file)
+    (fault,) = refused.value.faults
+    assert fault.line == 1
+    assert "Height, Bust, Waist, Hip and 2 more" in fault.what
+    assert len(read_wearers(file, "cm")) == 2
+    file.write_text("\n".join([head, ";cm;cm;cm;cm;cm;cm", *people]), "utf-8")
+    assert [one.body is not None for one in read_wearers(file)] == [True, True]
+    file.write_text("\n".join([head, *people, "Cy;170 cm;90 cm;72 cm;96 cm;;"]), "utf-8")
+    assert [one.body is not None for one in read_wearers(file)] == [False, False, True]

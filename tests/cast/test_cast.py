@@ -271,13 +271,6 @@ def test_the_wearers_may_be_a_folder_of_body_files(tmp_path: Path) -> None:
     assert [(one.folder, one.body is not None) for one in found] == [("cy", False), ("lamplighter", True)]
 
 
-def test_two_who_would_share_a_folder_are_refused(tmp_path: Path) -> None:
-    cast = troupe_in(tmp_path)
-    (tmp_path / "table.csv").write_text(TABLE.replace("Ida;", "ada;"), "utf-8")
-    with pytest.raises(Exception, match="two wearers would share the folder ada: Ada and ada"):
-        read_cast(cast)
-
-
 def test_the_shipped_cast_is_read_and_its_changes_are_those_it_states() -> None:
     cast = read_cast(ROOT / "measurements" / "casts" / "lanterns.toml")
     by_name = {one.name: one for one in cast.wearers}

@@ -277,7 +277,7 @@ def test_the_record_names_the_works_that_its_choices_and_estimates_follow(record
     told = record["sources"]
     for garment, chosen in record["choices"].items():
         assert told["choices"][garment].keys() == chosen.keys()
-    assert told["choices"]["shirt"]["waist_ease"].startswith("Ease in clothing: 19 to 25 mm")
+    assert told["choices"]["shirt"]["waist_ease"].startswith("Ease in clothing: 1.9 cm to 2.5 cm")
     assert any("2012 Anthropometric Survey of US Army Personnel" in work for work in told["works"])
 
 

@@ -159,7 +159,7 @@ def knob(choice: Choice, usual: Any, unit: LengthUnit = "cm") -> Mapping[str, An
         "label": label(choice),
         "kind": kinds.get(choice.unit, "number"),
         "meaning": choice_meaning(choice, usual, unit),
-        "source": printed(*choice.source),
+        "source": in_unit(printed(*choice.source), unit),
         "step": key_step(choice, unit),
         "words": [[w, capital(w.replace("_", " "))] for w in choice.words],
     }
