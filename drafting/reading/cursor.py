@@ -16,7 +16,7 @@ from drafting.ground.errors import InputError
 from drafting.ground.units import BadValue, NoUnit, Sign, as_written, parse_length, parse_number
 from drafting.reading.entries import Keys
 from drafting.reading.given import Faults, FilePlace, Given, Origin, one_of, plain_text, truth
-from drafting.reading.kinds import FileKind, kind_of, no_file_of_ours, wrong_kind
+from drafting.reading.kinds import FileKind, no_file_of_ours, told_kind, wrong_kind
 from drafting.reading.toml import TomlFile, read_toml
 
 T = TypeVar("T")
@@ -214,7 +214,7 @@ def _of_kind(path: Path, wanted: FileKind) -> TomlFile:
         raise InputError([other]) from None
     if not file.data and (other := no_file_of_ours(path, wanted)):
         raise InputError([other])
-    found = kind_of(file.data, wanted)
+    found = told_kind(file.data, wanted)
     if found is not wanted:
         raise InputError([wrong_kind(path, found, wanted)])
     return file

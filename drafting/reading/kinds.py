@@ -82,7 +82,7 @@ _ENDS = {
 }
 
 
-def kind_of(data: Mapping[str, Any], wanted: FileKind) -> FileKind:
+def told_kind(data: Mapping[str, Any], wanted: FileKind) -> FileKind:
     """Return the kind of a file by its keys: the one `wanted`, unless it has none of that one's and another's."""
     if not data.keys().isdisjoint(wanted.value.keys):
         return wanted
