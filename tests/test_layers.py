@@ -41,7 +41,7 @@ DOORS = {
     "spyrrow": ("layout/packing/child",),
     "tomlkit": ("reading/rewriting",),
     "reportlab": ("printing/pdf",),
-    "ezdxf": ("export/dxf",),
+    "ezdxf": ("export/dxf_r2000",),
     "matplotlib": ("export/figure", "export/worn_views", "ground/typeface", "notebook"),
     "scipy": ("worn", "geometry/elastica", "fitting/lines/cap"),  # slow to load: drafting goes without
     "PIL": ("export/figure",),

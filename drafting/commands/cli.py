@@ -16,6 +16,7 @@ from typing import Any
 
 from drafting.commands.arguments import Parser, add_costume, add_out, add_papers, add_unit, add_wearer
 from drafting.commands.cast import add_cast_arguments, run_cast
+from drafting.commands.collecting import seldom_collected
 from drafting.commands.making import HOLDS, HowToMake, make_costume
 from drafting.commands.mock_up import add_mock_up_arguments, run_mock_up
 from drafting.commands.worn import add_worn_arguments, run_worn
@@ -54,7 +55,8 @@ def main(argv: Sequence[str] | None = None) -> int:
         whole.exit(REFUSED, whole.format_help())
     wanted = whole.parse_args(argv)
     try:
-        code: int = wanted.run(wanted)
+        with seldom_collected():
+            code: int = wanted.run(wanted)
         sys.stdout.flush()
     except DraftError as error:
         print(error, file=sys.stderr)

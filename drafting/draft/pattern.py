@@ -90,6 +90,8 @@ class CutPiece:
 
     def turned(self, degrees: int) -> CutPiece:
         """Return the piece as it lies on paper, turned about 0 by whole quarters, warp and stretch with it."""
+        if degrees % 360 == 0:
+            return self
         factor = (1, 1j, -1, -1j)[degrees // 90 % 4]
         piece = self.piece.mapped(lambda p: p * factor)
         warp, stretch = (self.piece.grain + degrees) % 360, (self.piece.stretch + degrees) % 180

@@ -8,22 +8,16 @@ R12 has no place for it.
 from __future__ import annotations
 
 import cmath
-import io
-import logging
 import math
 import re
-import threading
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from typing import Any
-
-from ezdxf import options, units  # type: ignore[attr-defined]
-from ezdxf.filemanagement import new
 
 from drafting.draft.pattern import CutPiece
 from drafting.draft.piece import EdgeKind
 from drafting.export.dxf_layers import COLOURS, MEANING, LayerNumber
-from drafting.export.dxf_r12 import WrittenBlock
+from drafting.export.dxf_r12 import PlaceInDrawing, TextDrawing, TextLayout
+from drafting.export.dxf_r2000 import LibraryDrawing, LibraryLayout
 from drafting.finish import label_room
 from drafting.geometry import Path
 from drafting.ground.dxf_versions import VERSIONS
@@ -45,9 +39,10 @@ TEXT = 6.0
 
 AUTHOR = "drafting kit"
 
-logger = logging.getLogger("ezdxf")
+MM = 4
+"""The unit of a drawing, by its number in the format (DXF reference, from memory)."""
 
-_one_at_a_time = threading.Lock()
+DxfLayout = TextLayout | LibraryLayout
 
 
 @dataclass(frozen=True)
@@ -64,26 +59,7 @@ def dxf_text(garment: str, pieces: Sequence[DxfPiece], version: str = VERSIONS[0
     """Return the DXF of a garment; `version` is R12, which every machine reads, or R2000."""
     if version not in VERSIONS:
         raise ValueError(f"DXF {version} is not written; {' or '.join(VERSIONS)} is")
-    with _one_at_a_time:  # the library stamps time and ids unless a switch of its own is set
-        before, told = options.write_fixed_meta_data_for_testing, logger.level
-        options.write_fixed_meta_data_for_testing = True
-        logger.setLevel(logging.ERROR)  # it warns of R12's unit, which `_with_unit` writes
-        try:
-            return _with_unit(_written(garment, pieces, version))
-        finally:
-            options.write_fixed_meta_data_for_testing = before
-            logger.setLevel(told)
-
-
-def _with_unit(text: str) -> str:
-    """Return a drawing that names its unit in its head; a reader of R12 that knows no such word passes it over.
-
-    DXF reference, from memory: 4 is millimetres, and a variable that is not known is left out.
-    """
-    if "$INSUNITS" in text:
-        return text
-    after = text.index("  9\n", text.index("$ACADVER"))
-    return f"{text[:after]}  9\n$INSUNITS\n 70\n{units.MM}\n{text[after:]}"
+    return _written(garment, pieces, TextDrawing(MM) if version == "R12" else LibraryDrawing(MM))
 
 
 def block_name(garment: str, piece: str) -> str:
@@ -95,44 +71,29 @@ def block_name(garment: str, piece: str) -> str:
     return re.sub(r"[^A-Za-z0-9_-]+", "-", f"{garment}-{piece}").strip("-")
 
 
-def _written(garment: str, pieces: Sequence[DxfPiece], version: str) -> str:
-    document: Any = new(version)
-    if version != "R12":  # which has no place for a unit
-        document.units = units.MM
-        document.header["$MEASUREMENT"] = 1
-    for number, meaning in MEANING.items():
-        layer = document.layers.add(str(number), color=COLOURS[number])
-        layer.description = meaning if version != "R12" else ""
-    document.layers.add("scale-check", color=8)
-    space = document.modelspace()
-    x = _scale_square(space)
-    _file_texts(space, garment)
+def _written(garment: str, pieces: Sequence[DxfPiece], drawing: TextDrawing | LibraryDrawing) -> str:
+    drawing.layers.update({str(number): COLOURS[number] for number in MEANING})
+    drawing.layers["scale-check"] = 8
+    x = _scale_square(drawing.space)
+    _file_texts(drawing.space, garment)
     low, high = -(FILE_ROWS + 0.5) * 1.5 * TEXT, 100.0
     for piece in pieces:
-        block = document.blocks.new(block_name(garment, piece.cut.piece.name))
-        _piece(block if version != "R12" else WrittenBlock.begun(block), piece)
+        name = block_name(garment, piece.cut.piece.name)
+        _piece(drawing.block(name), piece)
         x0, y0, x1, y1 = piece.cut.cut.bounds
-        space.add_blockref(block.name, (x - x0, -y0), dxfattribs={"layer": "0"})
+        drawing.space.add_blockref(name, (x - x0, -y0), dxfattribs={"layer": "0"})
         x += x1 - x0 + APART
         high = max(high, y1 - y0)
-    _extents(document, (0.0, low), (x - APART, high))
-    stream = io.StringIO()
-    document.write(stream)
-    return stream.getvalue()
+    return drawing.text((0.0, low), (x - APART, high))
 
 
-def _extents(document: Any, least: tuple[float, float], most: tuple[float, float]) -> None:
-    """Say in the head how far the drawing reaches, but for words."""
-    document.modelspace().reset_extents((*least, 0.0), (*most, 0.0))  # the writer puts them into the head
-
-
-def _file_texts(space: Any, garment: str) -> None:
+def _file_texts(space: DxfLayout, garment: str) -> None:
     """Write the keyed texts of the file under the square, as the interchange has them."""
     rows = (f"Style Name: {clean_text(garment)}", "Units: METRIC", f"Author: {AUTHOR}")
     _keyed(space, rows, complex(0, -1.5 * TEXT))
 
 
-def _keyed(layout: Any, rows: Sequence[str], at: complex) -> None:
+def _keyed(layout: DxfLayout, rows: Sequence[str], at: complex) -> None:
     for n, row in enumerate(rows):
         where = {"layer": str(LayerNumber.BOUNDARY), "insert": _xy(at - 1.5j * TEXT * n)}
         layout.add_text(row, height=TEXT, dxfattribs=where)
@@ -150,17 +111,17 @@ def _piece_texts(piece: DxfPiece) -> tuple[str, ...]:
     )
 
 
-def _scale_square(space: Any) -> float:
+def _scale_square(space: DxfLayout) -> float:
     """Draw the labelled 100 mm square at 0, and return where the pieces begin."""
     where = {"layer": "scale-check"}
-    corners = [(0, 0), (100, 0), (100, 100), (0, 100)]
+    corners = [(0.0, 0.0), (100.0, 0.0), (100.0, 100.0), (0.0, 100.0)]
     _polyline(space, corners, closed=True, layer="scale-check")
     for n, line in enumerate(("100 mm", "unit of this drawing: 1 mm")):
         space.add_text(line, height=TEXT, dxfattribs={**where, "insert": (4, 84 - 10 * n)})
     return 100 + APART
 
 
-def _piece(block: Any, piece: DxfPiece) -> None:
+def _piece(block: DxfLayout, piece: DxfPiece) -> None:
     cut = piece.cut
     _polyline(block, _corners(cut.cut)[:-1], closed=True, layer=LayerNumber.BOUNDARY)
     for point, number in _points(cut.cut):
@@ -189,7 +150,7 @@ def _piece(block: Any, piece: DxfPiece) -> None:
         block.add_text(clean_text(line), height=TEXT, dxfattribs=where)
 
 
-def _stretch_arrow(block: Any, arrow: Path) -> None:
+def _stretch_arrow(block: DxfLayout, arrow: Path) -> None:
     """A line with a head at both ends along the greatest stretch, and its name beside it."""
     head, way = min(HEAD, arrow.length / 6), arrow.leave
     _polyline(block, _corners(arrow), closed=False, layer=LayerNumber.INTERNAL)
@@ -238,13 +199,8 @@ def _label_corner(cut: CutPiece, lines: int) -> complex:
     return middle + complex(-4 * TEXT, 0.75 * TEXT * lines)
 
 
-def _polyline(layout: Any, points: Sequence[tuple[float, float]], *, closed: bool, layer: str) -> None:
-    """Add a polyline of the kind that the document's version knows."""
-    where = {"layer": str(layer)}
-    if layout.doc.acad_release == "R12":
-        layout.add_polyline2d(points, close=closed, dxfattribs=where)
-    else:
-        layout.add_lwpolyline(points, close=closed, dxfattribs=where)
+def _polyline(layout: DxfLayout, points: Sequence[PlaceInDrawing], *, closed: bool, layer: str) -> None:
+    layout.add_polyline2d(points, close=closed, dxfattribs={"layer": str(layer)})
 
 
 def _corners(path: Path) -> list[tuple[float, float]]:

@@ -85,7 +85,7 @@ def label_lines(cut_piece: CutPiece, label: Label, width: int = 40) -> LabelLine
     )
 
 
-@remembered(64)
+@remembered(256)
 def _facts(cut_piece: CutPiece, label: Label) -> tuple[str, ...]:
     """Return what is said of a piece below its name, a text a fact."""
     piece = cut_piece.piece

@@ -43,7 +43,7 @@ def stretch_arrow(piece: Piece, grain: Path | None, off_warp: float) -> Path | N
     return _arrow(region, turn((piece.grain + off_warp) % 180), 0.4, 120.0)
 
 
-@remembered(64)
+@remembered(256)
 def label_room(cut: CutPiece) -> tuple[complex, tuple[float, float]]:
     """Return the middle and (width, height, mm) of an upright box free of edges, darts and arrows."""
     piece = cut.piece

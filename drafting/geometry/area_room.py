@@ -18,16 +18,14 @@ def free_part(ring: Points, covers: Iterable[Points], taken: Iterable[Box]) -> s
     for other in covers:
         free = free.difference(_solid(other))
     x0, y0, x1, y1 = free.bounds
-    for box in taken:
-        if box[0] < x1 and box[2] > x0 and box[1] < y1 and box[3] > y0:
-            free = free.difference(shapely.box(*box))
-    return free
+    near = [box for box in taken if box[0] < x1 and box[2] > x0 and box[1] < y1 and box[3] > y0]
+    return free.difference(shapely.union_all(shapely.box(*np.array(near).T))) if near else free
 
 
 def room_for_box(free: shapely.Geometry, size: tuple[float, float]) -> complex | None:
     """Return the middle of the roomiest place for a box of `size` in what is free, or None where it has none."""
     wide, high = size
-    parts = [part for part in shapely.get_parts(free) if part.geom_type == "Polygon" and part.area > wide * high]
+    parts = [part for part in shapely.get_parts(free) if part.geom_type == "Polygon" and _may_hold(part, size)]
     if not parts:
         return None
 
@@ -39,6 +37,12 @@ def room_for_box(free: shapely.Geometry, size: tuple[float, float]) -> complex |
     x, y = pole.coords[0][0], pole.coords[0][1] * high / wide
     held = free.covers(shapely.box(x - wide / 2, y - high / 2, x + wide / 2, y + high / 2))
     return complex(x, y) if held else None
+
+
+def _may_hold(part: shapely.Polygon, size: tuple[float, float]) -> bool:
+    """Say whether a box of `size` is neither larger nor longer than a shape."""
+    x0, y0, x1, y1 = part.bounds
+    return bool(x1 - x0 >= size[0] and y1 - y0 >= size[1] and part.area > size[0] * size[1])
 
 
 def shared_area(one: Points, other: Points) -> float:

@@ -100,13 +100,12 @@ def kept_left(ring: Points, through: complex, way: complex) -> Points:
     """
     away = ((ring - through) * np.conj(way)).imag
     after, next_away = np.roll(ring, -1), np.roll(away, -1)
-    found: list[complex] = []
-    for point, to, here, there in zip(ring, after, away, next_away, strict=True):
-        if here >= 0:
-            found.append(point)
-        if (here >= 0) != (there >= 0):
-            found.append(point + (to - point) * here / (here - there))
-    return np.array(found, dtype=np.complex128)
+    kept, cut = away >= 0, (away >= 0) != (next_away >= 0)
+    crossing = ring + (after - ring) * away / np.where(cut, away - next_away, 1.0)
+    found = np.column_stack([ring, crossing])[
+        np.column_stack([kept, cut])
+    ]  # each corner, then the crossing after it
+    return np.asarray(found, dtype=np.complex128)
 
 
 def within_box(ring: Points, box: tuple[float, float, float, float]) -> Points:

@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
 from drafting.layout.cloth import Cloth
 from drafting.layout.outlines import Outline, job_from
 from drafting.layout.packing.clean import checked_job
-from drafting.layout.packing.job import ROUGH, Kit
-from drafting.layout.packing.model import box_of
+from drafting.layout.packing.job import Kit
+from drafting.layout.packing.model import Job
 from drafting.layout.packing.search import Searcher
-from drafting.layout.packing.shapes import Shapes
 
 TRIED, PLACED = 4, 60
 """Places where the selvedges may meet that are tried, and outlines placed for each (ours: a tenth of a second)."""
@@ -22,14 +21,14 @@ APART = 10.0
 """mm: two such places nearer than this are one (ours)."""
 
 
-def best_meet(outlines: tuple[Outline, ...], cloth: Cloth, rough: Shapes) -> float:
+def best_meet(outlines: tuple[Outline, ...], cloth: Cloth, ready: Callable[[Job], Kit]) -> float:
     """Return how far from the first fold the selvedges meet in the shortest lay found, mm.
 
     Either fold serves for any piece, so the first part is never the wider one. The middle where no place
     has room for every piece.
     """
     found = [
-        (length, meet) for meet in _places(outlines, cloth) if (length := _length(outlines, cloth, meet, rough))
+        (length, meet) for meet in _places(outlines, cloth) if (length := _length(outlines, cloth, meet, ready))
     ]
     return min(found)[1] if found else cloth.usable_width / 4
 
@@ -37,8 +36,7 @@ def best_meet(outlines: tuple[Outline, ...], cloth: Cloth, rough: Shapes) -> flo
 def _places(outlines: tuple[Outline, ...], cloth: Cloth) -> Iterator[float]:
     """Yield places to try: as wide as one of the pieces, or what the widest leaves; the middle first."""
     half, gap = cloth.usable_width / 2, cloth.wishes.gap
-    wide = [box_of(outline.ring) for outline in outlines]
-    high = [box[3] - box[1] + (0.0 if o.fold else gap / 2) for o, box in zip(outlines, wide, strict=True)]
+    high = [o.box[3] - o.box[1] + (0.0 if o.fold else gap / 2) for o in outlines]
     given = [half / 2, *(h + HAIR for h in high), *(half - h - HAIR for h in high)]
     tried: list[float] = []
     for meet in given:
@@ -48,9 +46,9 @@ def _places(outlines: tuple[Outline, ...], cloth: Cloth) -> Iterator[float]:
             yield meet
 
 
-def _length(outlines: tuple[Outline, ...], cloth: Cloth, meet: float, rough: Shapes) -> float:
+def _length(outlines: tuple[Outline, ...], cloth: Cloth, meet: float, ready: Callable[[Job], Kit]) -> float:
     """Return how long a quick lay is, mm; 0 where a piece has no room."""
     job, _, lost = job_from(outlines, cloth, "double", meet)
     if lost or not job.copies:
         return 0.0
-    return Searcher(Kit(checked_job(job), ROUGH, rough), PLACED).run().length
+    return Searcher(ready(checked_job(job)), PLACED).run().length

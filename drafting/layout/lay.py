@@ -12,7 +12,7 @@ from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
 from drafting.layout.cloth import SHRINKING, Cloth, LayName
 from drafting.layout.outlines import Outline
-from drafting.layout.packing.model import Job, Packing, Spot, box_of
+from drafting.layout.packing.model import Job, Packing, Spot
 
 BUY_STEP = 100.0
 """mm: cloth is bought in steps of 10 cm; common practice."""
@@ -75,7 +75,7 @@ class Lay:
 
         That is `length` but where faults in the cloth put the first piece farther on.
         """
-        boxes = (box_of(self.job.posed(spot)) for spot in self.packing.spots)
+        boxes = (self.job.box(spot) for spot in self.packing.spots)
         return max((box[2] for box in boxes), default=0.0)
 
     @property
@@ -94,8 +94,7 @@ class Lay:
         """The length to buy, mm: spare added, shrinkage to come divided out, rounded up to 10 cm."""
         if not self.packing.spots:
             return 0.0
-        wanted = cut_for(self.cloth_length + self.cloth.wishes.spare, -self.cloth.shrinkage[0])
-        return math.ceil(round(wanted / BUY_STEP, 9)) * BUY_STEP
+        return to_buy(self.cloth, self.cloth_length)
 
     @cached_property
     def area(self) -> float:
@@ -118,7 +117,7 @@ class Lay:
     @property
     def words(self) -> str:
         """The utilisation in a word: loose, usual or tight, or what else decides the length."""
-        boxes = [box_of(self.job.posed(spot)) for spot in self.packing.spots]
+        boxes = [self.job.box(spot) for spot in self.packing.spots]
         longest = max((box[2] - box[0] for box in boxes), default=0.0)
         if self.length <= longest * AS_LONG and self.utilisation < TIGHT:
             return "as long as its longest piece"
@@ -147,6 +146,12 @@ class Lay:
             f"{told(self.lower_bound * LAYERS_LONG[self.lay])} is the least "
             "that any lay could take."
         )
+
+
+def to_buy(cloth: Cloth, length: float) -> float:
+    """Return the length to buy of a cloth of which so much is taken, both mm."""
+    wanted = cut_for(length + cloth.wishes.spare, -cloth.shrinkage[0])
+    return math.ceil(round(wanted / BUY_STEP, 9)) * BUY_STEP
 
 
 def lay_row(lay: Lay) -> dict[str, Any]:

@@ -9,7 +9,9 @@ from functools import cached_property
 from drafting.draft.pattern import CutPiece
 from drafting.geometry import Path, turn
 from drafting.geometry.area import difference
+from drafting.geometry.path import Box
 from drafting.ground import tolerances as tol
+from drafting.ground.remembered import remembered
 from drafting.layout.cloth import LENGTHWISE, LEVELS, Cloth, LayName
 from drafting.layout.packing.clean import sound_ring
 from drafting.layout.packing.model import HAIR, Copy, Job, Kind, Pose, Ring, Spot, Strip, box_of
@@ -57,6 +59,11 @@ class Outline:
     def ring(self) -> Ring:
         """The cut line as straight lines, within 0.02 mm."""
         return sound_ring(self.part.name, tuple(self.path.flattened(tol.FLAT)))
+
+    @cached_property
+    def box(self) -> Box:
+        """The box round the cut line."""
+        return box_of(self.ring)
 
     def base(self, p: complex) -> complex:
         """Return a point of the piece as drawn where it lies on the unturned outline."""
@@ -165,9 +172,10 @@ def _on_one_layer(
             yield Copy(number, either or plain, piece.hand or "single", n + 1)
 
 
-def with_level(outline: Outline, kind: Kind, wanted: str) -> Kind:
-    """Return a kind that knows where its level and its grainline lie, if it has them."""
-    kind = replace(kind, line=_line_of(outline))
+@remembered(300)
+def kind_to_lay(outline: Outline, wanted: str) -> Kind:
+    """Return the kind of an outline, which knows where its level and its grainline lie, if it has them."""
+    kind = Kind(outline.part.name, outline.ring, outline.fold, line=_line_of(outline))
     levels = {level.name: level for level in outline.part.cut.piece.levels if level.paths}
     names = LEVELS if wanted == "auto" else (wanted,)
     level = next((levels[name] for name in names if name in levels), None)
@@ -206,7 +214,7 @@ def job_from(
     left_out: list[Outline] = []
     copies: list[Copy] = []
     for outline in outlines:
-        wide = box_of(outline.ring)[3] - box_of(outline.ring)[1]
+        wide = outline.box[3] - outline.box[1]
         lost_fold = lay in LENGTHWISE and outline.opened
         if not strip.holds(wide, outline.fold) or lost_fold:
             left_out.append(outline)
@@ -214,5 +222,5 @@ def job_from(
         lying = copies_of(outline, len(kept), cloth, lay)
         copies += (with_room(copy, wide, strip) for copy in lying) if outline.fold else lying
         kept.append(outline)
-    kinds = tuple(with_level(o, Kind(o.part.name, o.ring, o.fold), cloth.wishes.level) for o in kept)
+    kinds = tuple(kind_to_lay(o, cloth.wishes.level) for o in kept)
     return Job(kinds, tuple(copies), strip), tuple(kept), tuple(left_out)

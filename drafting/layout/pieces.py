@@ -10,7 +10,7 @@ from drafting.layout.double import best_meet
 from drafting.layout.outlines import Outline, Part, job_from, outline_of
 from drafting.layout.packing.clean import checked_job
 from drafting.layout.packing.clip import grid_scale
-from drafting.layout.packing.job import ROUGH, extent_of
+from drafting.layout.packing.job import ROUGH, Kit, extent_of
 from drafting.layout.packing.model import Job
 from drafting.layout.packing.shapes import Shapes
 
@@ -52,7 +52,7 @@ class Pieces:
     def _meet(self, cloth: Cloth) -> float:
         """Return where the selvedges of a cloth with two folds are best brought to meet, mm from the first."""
         if cloth.usable_width not in self._meets:
-            self._meets[cloth.usable_width] = best_meet(self.outlines("double"), cloth, self.rough)
+            self._meets[cloth.usable_width] = best_meet(self.outlines("double"), cloth, self.kit)
         return self._meets[cloth.usable_width]
 
     @cached_property
@@ -61,6 +61,17 @@ class Pieces:
 
     @cached_property
     def _outlines(self) -> dict[LayName, tuple[Outline, ...]]:
+        return {}
+
+    def kit(self, job: Job) -> Kit:
+        """Return a job of these pieces with rough outlines; what does not hang on the cloth's width is shared."""
+        if job not in self._kits:
+            alike = [kit for kit in self._kits.values() if kit.like(job)]
+            self._kits[job] = alike[0].resized(job) if alike else Kit(job, ROUGH, self.rough)
+        return self._kits[job]
+
+    @cached_property
+    def _kits(self) -> dict[Job, Kit]:
         return {}
 
     @cached_property

@@ -15,8 +15,6 @@ from drafting.ground.names import name_in_words
 from drafting.layout.cloth import Cloth, LayName
 from drafting.layout.lay import Lay
 from drafting.layout.outlines import Part
-from drafting.layout.packing.job import ROUGH, Kit
-from drafting.layout.packing.model import box_of
 from drafting.layout.packing.pack import COUNT, pack
 from drafting.layout.packing.search import OnBetterLay, Searcher
 from drafting.layout.pieces import WAYS, Pieces
@@ -64,7 +62,7 @@ def lay_out(
         workers=workers,
         said=said,
         halted=halted,
-        shapes=pieces.rough,
+        rough=pieces.kit(job),
     )
     lay = Lay(cloth, way, job, outlines, packing, left_out)
     lay = with_other_ways(pieces, lay) if table else lay
@@ -111,7 +109,7 @@ def _double_pays(pieces: Pieces) -> bool:
     if cloth.faults or cloth.repeat_along or cloth.repeat_across or folds < 2 or len(job.copies) > FEW:
         return False
     once = _quick(pieces, "folded")
-    longest = max(box[2] - box[0] for box in (box_of(kind.ring) for kind in job.kinds))
+    longest = max(box[2] - box[0] for box in (kind.box for kind in job.kinds))
     if TWICE * once <= max(longest, job.area / job.strip.width) or pieces.job("double")[2]:
         return False
     return _quick(pieces, "double") < TWICE * once
@@ -119,8 +117,7 @@ def _double_pays(pieces: Pieces) -> bool:
 
 def _quick(pieces: Pieces, way: LayName) -> float:
     job = pieces.job(way)[0]
-    kit = Kit(job, ROUGH, pieces.rough)
-    return Searcher(kit, QUICK).run().length if job.copies else 0.0
+    return Searcher(pieces.kit(job), QUICK).run().length if job.copies else 0.0
 
 
 def _opened_by_itself(pieces: Pieces, lay: Lay) -> Iterator[Finding]:

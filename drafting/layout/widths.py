@@ -10,14 +10,13 @@ import math
 from dataclasses import replace
 
 from drafting.layout.cloth import LayName
-from drafting.layout.lay import LAYERS_LONG, Lay, OtherWay
-from drafting.layout.packing.job import ROUGH, Kit
-from drafting.layout.packing.model import Job, Packing, Pose, box_of
+from drafting.layout.lay import LAYERS_LONG, Lay, OtherWay, to_buy
+from drafting.layout.packing.model import Job, Packing, Pose
 from drafting.layout.packing.search import LayOrder, Searcher
 from drafting.layout.packing.verify import broken_rules
 from drafting.layout.pieces import BOLTS, WAYS, Pieces
 
-QUICK = 70
+QUICK = 50
 """Outlines placed to learn what another width needs (ours)."""
 
 
@@ -40,7 +39,7 @@ def with_other_ways(pieces: Pieces, lay: Lay) -> Lay:
 def _one_way(pieces: Pieces, lay: Lay, way: LayName) -> tuple[Lay, list[OtherWay]]:
     """Return the table's rows for one way to spread the cloth, and the lay, shorter if it can be."""
     job, _, lost = pieces.job(way, lay.cloth.at_width(max(*BOLTS, lay.cloth.width)))
-    kit = Kit(job if way == lay.lay else _few_poses(job), ROUGH, pieces.rough)
+    job = job if way == lay.lay else _few_poses(job)
     hints = _hint(lay.packing) if way == lay.lay and not lay.left_out and not lost else ()
     never = tuple(outline.part.name for outline in lost)
     rows: list[OtherWay] = []
@@ -53,11 +52,16 @@ def _one_way(pieces: Pieces, lay: Lay, way: LayName) -> tuple[Lay, list[OtherWay
             rows.append(OtherWay(width, way, own, names))
             continue
         room = lay.cloth.at_width(width).layer_width(way)
-        names = (*never, *_too_wide(kit.job, room))
+        names = (*never, *_too_wide(job, room))
         if names or not job.copies:
             rows.append(OtherWay(width, way, None, names))
             continue
-        packing = _quick(kit, room, hints)
+        if least < math.inf and to_buy(lay.cloth, least) <= to_buy(
+            lay.cloth, _bound(job, room) * LAYERS_LONG[way]
+        ):
+            rows.append(OtherWay(width, way, least))  # no lay there could save a length that is sold
+            continue
+        packing = _quick(pieces, job, room, hints)
         hints = _hint(packing)
         if way == lay.lay and width < lay.cloth.width:
             lay = _shorter(lay, packing)
@@ -67,9 +71,14 @@ def _one_way(pieces: Pieces, lay: Lay, way: LayName) -> tuple[Lay, list[OtherWay
     return lay, rows
 
 
-def _quick(kit: Kit, width: float, hints: tuple[LayOrder, ...]) -> Packing:
-    strip = replace(kit.job.strip, width=width)
-    return Searcher(kit.resized(replace(kit.job, strip=strip)), QUICK, hints=hints).run()
+def _bound(job: Job, room: float) -> float:
+    """Return what no lay can be shorter than: the longest outline, or all of them filling the width."""
+    return max(job.area / room, *(kind.box[2] for kind in job.kinds))
+
+
+def _quick(pieces: Pieces, job: Job, width: float, hints: tuple[LayOrder, ...]) -> Packing:
+    kit = pieces.kit(replace(job, strip=replace(job.strip, width=width)))
+    return Searcher(kit, QUICK, hints=hints).run()
 
 
 def _hint(packing: Packing) -> tuple[LayOrder, ...]:
@@ -81,8 +90,7 @@ def _hint(packing: Packing) -> tuple[LayOrder, ...]:
 
 def _too_wide(job: Job, room: float) -> list[str]:
     strip = replace(job.strip, width=room)
-    boxes = ((kind, box_of(kind.ring)) for kind in job.kinds)
-    return [kind.name for kind, box in boxes if not strip.holds(box[3] - box[1], kind.fold)]
+    return [kind.name for kind in job.kinds if not strip.holds(kind.box[3] - kind.box[1], kind.fold)]
 
 
 def _few_poses(job: Job) -> Job:

@@ -15,7 +15,8 @@ from drafting.finish.label import Label, label_lines, spoken
 from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
 from drafting.ground.names import clean_text
-from drafting.printing.pages_made import Imposed, imposed, sheet_pdf
+from drafting.printing.imposed import Imposed
+from drafting.printing.pages_made import imposed, sheet_pdf
 from drafting.printing.paper import PAPERS, Paper
 from drafting.printing.piece_on_paper import model_drawing, piece_on_paper
 from drafting.printing.wishes import PrintWishes

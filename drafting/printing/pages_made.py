@@ -3,21 +3,18 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field, replace
-from functools import cached_property
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 
 import numpy as np
-from numpy.typing import NDArray
 
 from drafting.geometry import Path
 from drafting.geometry.area import overlaps
-from drafting.geometry.path import Box
-from drafting.ground.frozen import freeze
 from drafting.ground.names import clean_text
 from drafting.printing.columns import wrapped
 from drafting.printing.cover import FirstPages, ListedPiece, cover_paper, covers
-from drafting.printing.page_marks import STAMPED, Marks, Stamp, ink_points, page_marks, quiet_corner, square_box
+from drafting.printing.imposed import Imposed
+from drafting.printing.page_marks import STAMPED, Marks, Stamp, page_marks, quiet_corner, square_box
 from drafting.printing.pages import Place, Tiling, all_pages, page_name
 from drafting.printing.paper import Paper
 from drafting.printing.pdf import DrawingOnPage, Page, pdf_bytes
@@ -33,56 +30,6 @@ HOW = "how to print"
 
 STAMP_WIDTH, STAMP_LINES = 90.0, 4
 """mm, and lines: room for the names of a page's pieces in its square (ours)."""
-
-
-@dataclass(frozen=True)
-class Imposed:
-    """Drawings on the pages of one paper: the tiling, and where each drawing lies on its plane.
-
-    Drawings are turned already as they lie; `corners` are where the squares of each page stand.
-    """
-
-    title: str
-    drawings: tuple[PieceOnPaper, ...]
-    tiling: Tiling
-    spots: tuple[PlaceOnPage, ...]
-    corners: Mapping[Place, complex] = field(default_factory=dict)
-
-    def __post_init__(self) -> None:
-        freeze(self, "corners")
-
-    @cached_property
-    def ink(self) -> tuple[NDArray[np.complex128], ...]:
-        """Points on everything drawn, a set a drawing, where it lies."""
-        return tuple(
-            ink_points(d.strokes, d.texts) * spot.factor + spot.move
-            for d, spot in zip(self.drawings, self.spots, strict=True)
-        )
-
-    @property
-    def outlines(self) -> list[Path]:
-        """The cut line of each drawing where it lies."""
-        return [
-            next(s for s in d.strokes if s.layer is Layer.CUT).paths[0].mapped(spot.of)
-            for d, spot in zip(self.drawings, self.spots, strict=True)
-        ]
-
-    @property
-    def printed(self) -> int:
-        """How many pages show pieces."""
-        return len(self.tiling.used)
-
-    @property
-    def least(self) -> int:
-        """How many pages the area alone would take."""
-        area = math.fsum(drawing.area for drawing in self.drawings)
-        across, up = self.tiling.paper.step
-        return math.ceil(area / (across * up))
-
-    def on(self, place: Place) -> list[int]:
-        """Return which drawings have ink on a page."""
-        box = self.tiling.window(place)
-        return [n for n, ink in enumerate(self.ink) if _within(ink, box).any()]
 
 
 def imposed(title: str, drawings: Sequence[PieceOnPaper], paper: Paper) -> Imposed:
@@ -149,7 +96,7 @@ def _corner(found: Imposed, place: Place) -> complex:
 def _is_printed(found: Imposed, place: Place) -> bool:
     """Say whether a page shows ink once it is cut, or the inside of a piece."""
     cell = found.tiling.cell(place)
-    if any(_within(ink, wider_box(cell, 1.0)).any() for ink in found.ink):
+    if found.marked(wider_box(cell, 1.0)):
         return True
     middle = complex(cell[0] + cell[2], cell[1] + cell[3]) / 2
     return any(_inside(middle, outline) for outline in found.outlines)
@@ -159,11 +106,6 @@ def _inside(point: complex, outline: Path) -> bool:
     ring = np.append(outline.points(0.5), outline.start) - point
     turned = np.angle(ring[1:] * ring[:-1].conjugate()).sum()
     return bool(abs(turned) > math.pi)
-
-
-def _within(points: NDArray[np.complex128], box: Box) -> NDArray[np.bool_]:
-    x, y = points.real, points.imag
-    return np.asarray((x >= box[0]) & (x <= box[2]) & (y >= box[1]) & (y <= box[3]))
 
 
 @dataclass(frozen=True)
@@ -190,15 +132,15 @@ def sheet_pdf(work: Imposed, about: str = "") -> SheetPdf:
 
 def _listed(work: Imposed) -> tuple[ListedPiece, ...]:
     """Return the pieces with the pages that they lie on once these are cut."""
-    tiling = work.tiling
+    lying = {place: set(work.marked(work.tiling.cell(place))) for place in work.tiling.used}
     return tuple(
         ListedPiece(
             title=drawing.title,
             about=drawing.about,
-            places=tuple(place for place in tiling.used if _within(ink, tiling.cell(place)).any()),
+            places=tuple(place for place, there in lying.items() if n in there),
             outline=outline,
         )
-        for drawing, ink, outline in zip(work.drawings, work.ink, work.outlines, strict=True)
+        for n, (drawing, outline) in enumerate(zip(work.drawings, work.outlines, strict=True))
     )
 
 

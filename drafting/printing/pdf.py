@@ -32,7 +32,7 @@ POINTS = 72 / 25.4
 LANGUAGE = "en"
 """What the kit's own words are written in."""
 
-DECIMALS = 5
+DECIMALS = 4
 """A hundred-thousandth of a mm: lengths of many segments read back within a hundredth."""
 
 LAYERS = tuple(Layer)
@@ -135,7 +135,7 @@ def _layers(canvas: Any) -> Any:
     kept = pdfdoc.PDFDictionary({"OCGs": pdfdoc.PDFArray(groups), "D": shown})
     document.Catalog.__NoDefault__ = [*document.Catalog.__NoDefault__, "OCProperties"]
     canvas.setCatalogEntry("OCProperties", kept)
-    return pdfdoc.PDFDictionary({f"L{n}": group for n, group in enumerate(groups)})
+    return document.Reference(pdfdoc.PDFDictionary({f"L{n}": group for n, group in enumerate(groups)}))
 
 
 def _resources(layers: Any, forms: Any = None) -> Any:
@@ -216,28 +216,30 @@ def _lines(canvas: Any, strokes: Sequence[Stroke], look: LineStyle) -> None:
 
 
 def _trace(canvas: Any, stroke: Stroke) -> None:
-    drawn = canvas.beginPath()
-    for path in stroke.paths:
-        _add(drawn, path, stroke.closed)
-    canvas.drawPath(drawn, stroke=1, fill=0)
+    """Draw the paths of a stroke, in the words of the format (`Source.ISO_32000`, tables 59 and 60).
+
+    The library's own writer of numbers takes longer than all the rest of a page.
+    """
+    canvas._code.append(f"n {' '.join(_drawn(path, stroke.closed) for path in stroke.paths)} S")
 
 
-def _add(drawn: Any, path: Path, closed: bool) -> None:
+def _drawn(path: Path, closed: bool) -> str:
     segments = path.segments
     if closed and len(segments) > 1 and isinstance(segments[-1], Line):
         segments = segments[:-1]  # closing draws it
-    drawn.moveTo(*_at(path.start))
+    steps = [f"{_at(path.start)} m"]
     for segment in segments:
-        numbers = [number for point in segment[1:] for number in _at(point)]
-        (drawn.lineTo if isinstance(segment, Line) else drawn.curveTo)(*numbers)
+        places = [_at(point) for point in segment[1:]]
+        steps.append(f"{' '.join(places)} {'l' if isinstance(segment, Line) else 'c'}")
     if closed:
-        drawn.close()
+        steps.append("h")
+    return " ".join(steps)
 
 
-def _at(point: complex) -> tuple[float, float]:
+def _at(point: complex) -> str:
     if not abs(point) < 1e7:
         raise ValueError(f"a page holds {point}, which is no place on paper")
-    return round(point.real, DECIMALS), round(point.imag, DECIMALS)
+    return f"{round(point.real, DECIMALS)!r} {round(point.imag, DECIMALS)!r}"
 
 
 def _words(canvas: Any, texts: Sequence[Text], colour: str) -> None:

@@ -39,6 +39,8 @@ def line_as_set(line: str, bold: bool = False) -> str:
     register_typeface()
     known = pdfmetrics.getFont(BOLD if bold else PLAIN).face.charToGlyph
     text = clean_text(line)
+    if text.isascii():
+        return text  # all of it is known, and runs from left to right
     return _as_seen("".join(c if ord(c) in known else INSTEAD for c in text))
 
 
@@ -52,12 +54,13 @@ def missing_letters(lines: Iterable[str]) -> str:
     """Return the characters that the typeface does not have, each once, in order."""
     register_typeface()
     known = pdfmetrics.getFont(PLAIN).face.charToGlyph
-    return "".join(sorted({c for text in lines for c in clean_text(text) if ord(c) not in known}))
+    letters = set().union(*map(clean_text, set(lines)))
+    return "".join(sorted(c for c in letters if ord(c) not in known))
 
 
 def has_unjoined_letters(lines: Iterable[str]) -> bool:
     """Say whether letters occur that should join with their neighbours and here do not."""
-    return any(unicodedata.name(c, "").startswith(_JOINED) for text in lines for c in text)
+    return any(unicodedata.name(c, "").startswith(_JOINED) for c in set().union(*lines))
 
 
 def _as_seen(line: str) -> str:

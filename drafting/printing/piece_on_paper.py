@@ -11,6 +11,7 @@ from drafting.finish.label import Label, cut_count, cutting_line, piece_title
 from drafting.geometry import Path
 from drafting.geometry.area import ring_around
 from drafting.geometry.path import Box
+from drafting.ground.remembered import remembered
 from drafting.printing.placing import TURNS
 from drafting.printing.raster import PlaceOnPage
 from drafting.sheet import Layer, Stroke, Text, text_width, wider_box
@@ -101,12 +102,18 @@ def piece_on_paper(cut_piece: CutPiece, label: Label, place: int = 0) -> PieceOn
     """Return a piece with everything on it, true to scale; `place` as `faces.face` wants it."""
 
     def drawn(degrees: int, taken: Sequence[Box]) -> PieceOnPaper:
-        lying = cut_piece.turned(degrees)
+        lying = _lying(cut_piece, degrees)
         strokes, texts = piece_drawing(lying, label, taken)
         found = _drawing(lying, lying.cut, faced(lying, strokes, place), texts, drawn)
         return replace(found, about=cutting_line(lying.piece, label.fabric))
 
     return drawn(0, ())
+
+
+@remembered(256)
+def _lying(cut_piece: CutPiece, degrees: int) -> CutPiece:
+    """Return a piece turned, the same object each time, so that what is worked out about it is kept."""
+    return cut_piece.turned(degrees)
 
 
 def model_drawing(cut_piece: CutPiece, part: int, place: int = 0) -> PieceOnPaper:

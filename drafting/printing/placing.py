@@ -12,7 +12,7 @@ import math
 import random
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, NamedTuple
 
 import numpy as np
 from numpy.lib.stride_tricks import sliding_window_view
@@ -53,6 +53,20 @@ class Placing:
     used: tuple[Place, ...]
 
 
+CLOSE = 1e-4
+"""What costs differ by more than, for all their digits."""
+
+Cheapest = tuple[float, int, int]
+"""What a place costs, and the row and column of cells of its upper left corner."""
+
+
+class Bound(NamedTuple):
+    """What a turn of an outline costs by page [row, column] and phase, and the least in each row of pages."""
+
+    costs: Floats
+    least: Floats
+
+
 @dataclass
 class PagePlane:
     """The plane while outlines are laid on it: cells taken and pages begun."""
@@ -64,54 +78,78 @@ class PagePlane:
     def __post_init__(self) -> None:
         self.height, self.width = self.rows * self.raster.rows, self.columns * self.raster.columns
         self.size = (quick_length(self.height), quick_length(self.width))
-        self.taken: Bits = np.zeros((self.height, self.width), dtype=bool)
+        self.seen: Any = np.zeros((self.size[0], self.size[1] // 2 + 1), dtype=np.complex64)
         self.blank: Bits = np.ones((self.rows, self.columns), dtype=bool)
         y, x = np.ogrid[: self.height, : self.width]
         far = FAR * (y / self.raster.rows + x / self.raster.columns)
         self.far: Floats = np.asarray(far.astype(np.float32))
 
-    def lay(self, shapes: Sequence[tuple[RasterOutline, Any]]) -> tuple[RasterOutline, int, int] | None:
-        """Lay the cheapest of these turns of an outline where it costs least; None without room."""
-        taken = np.fft.rfft2(self.taken.astype(np.float32), self.size)
-        found = [
-            (*best, n)
-            for n, (shape, spectrum) in enumerate(shapes)
-            if (best := self._best(shape, taken * spectrum)) is not None
-        ]
-        if not found:
-            return None
-        _, y, x, n = min(found)
-        shape = shapes[n][0]
-        self._take(shape, y, x)
-        return shape, y, x
+    @property
+    def used(self) -> int:
+        """Rows of pages up to the last that is begun."""
+        begun = np.flatnonzero(~self.blank.all(axis=1))
+        return int(begun[-1]) + 1 if len(begun) else 0
 
-    def _best(self, shape: RasterOutline, product: Any) -> tuple[float, int, int] | None:
-        rows, columns = shape.cells.shape
-        down, right = self.height - rows + 1, self.width - columns + 1
-        if down < 1 or right < 1:
-            return None
-        struck = np.fft.irfft2(product, self.size)[:down, :right]
-        cost = self._cost(shape)[:down, :right]
-        cost[struck > 0.5] = np.inf
-        y, x = divmod(int(np.argmin(cost)), right)
-        least = float(cost[y, x]) + FAR * (rows / self.raster.rows + columns / self.raster.columns)
-        least += UPSIDE[shape.turn]
-        return None if math.isinf(least) else (round(least, 5), y, x)
+    def lay(self, shapes: Sequence[RasterOutline]) -> tuple[RasterOutline, int, int] | None:
+        """Lay the cheapest of these turns of an outline where it costs least; None without room.
 
-    def _cost(self, shape: RasterOutline) -> Floats:
-        """Return what each place costs, its upper left cell [row, column]."""
-        pages, per = shape.pages, self.raster
-        deep, wide = pages.shape[1], pages.shape[3]
-        blank = np.pad(self.blank, ((0, deep - 1), (0, wide - 1))).astype(np.float32)
+        Below all that lies every place is free, and one a page lower costs more. So what is cheapest there says
+        which rows of pages are worth asking whether something lies in the way.
+        """
+        used = self.used
+        bounds = [self._bound(shape, used + 1) for shape in shapes]
+        found = [self._among(shape, bound, [used]) for shape, bound in zip(shapes, bounds, strict=True)]
+        least = min(best[0] for best in found)
+        for n in sorted(range(len(shapes)), key=lambda n: float(bounds[n].least.min())):
+            worth = [row for row in range(used) if bounds[n].least[row] <= least + CLOSE]
+            if worth:
+                found[n] = min(found[n], self._among(shapes[n], bounds[n], worth))
+                least = min(least, found[n][0])
+        (least, y, x), n = min((best, n) for n, best in enumerate(found))
+        if math.isinf(least):
+            return None
+        self._take(shapes[n], y, x)
+        return shapes[n], y, x
+
+    def _bound(self, shape: RasterOutline, most: int) -> Bound:
+        """Return what a turn costs in the first `most` rows of pages, with nothing in its way."""
+        rows, (_, deep, _, wide) = min(most, self.rows), shape.pages.shape
+        blank = np.zeros((rows + deep - 1, self.columns + wide - 1), dtype=np.float32)
+        blank[: self.rows, : self.columns] = self.blank[: rows + deep - 1]
         begun = sliding_window_view(blank, (deep, wide)).reshape(-1, deep * wide)
-        weights, phases = shape.weights
-        cost = ((begun + np.float32(JOINED)) @ weights).reshape(self.rows, self.columns, -1)
-        lying = cost[:, :, phases].swapaxes(1, 2)
-        return np.asarray(lying.reshape(self.rows * per.rows, self.columns * per.columns) + self.far)
+        costs = ((begun + np.float32(JOINED)) @ shape.weights[0]).reshape(rows, self.columns, -1)
+        far = FAR * (np.arange(rows)[:, None] + np.arange(self.columns))
+        return Bound(costs, (costs.min(axis=2) + far).min(axis=1) + self._own(shape))
+
+    def _own(self, shape: RasterOutline) -> float:
+        """Return what a turn costs by itself: its farther corner, and how little it is known so."""
+        rows, columns = shape.cells.shape
+        return float(FAR * (rows / self.raster.rows + columns / self.raster.columns) + UPSIDE[shape.turn])
+
+    def _among(self, shape: RasterOutline, bound: Bound, pages: list[int]) -> Cheapest:
+        """Return the cheapest free place in these rows of pages, all of them used or all of them blank."""
+        (rows, columns), per = shape.cells.shape, self.raster
+        pages = [row for row in pages if row < len(bound.costs) and row * per.rows + rows <= self.height]
+        right = self.width - columns + 1
+        if not pages or right < 1:
+            return math.inf, 0, 0
+        lines = (np.array(pages)[:, None] * per.rows + np.arange(per.rows)).ravel()
+        lines = lines[lines + rows <= self.height]
+        cost = bound.costs[pages][:, :, shape.weights[1]].swapaxes(1, 2).reshape(-1, self.width)
+        cost = cost[: len(lines), :right] + self.far[lines, :right]
+        if not self.blank[pages].all():
+            met = np.fft.ifft(self.seen * shape.spectrum(self.size), axis=0)[lines]
+            cost[np.fft.irfft(met, self.size[1], axis=1)[:, :right] > 0.5] = np.inf
+        line, x = divmod(int(np.argmin(cost)), right)
+        return round(float(cost[line, x]) + self._own(shape), 5), int(lines[line]), x
 
     def _take(self, shape: RasterOutline, y: int, x: int) -> None:
-        rows, columns = shape.cells.shape
-        self.taken[y : y + rows, x : x + columns] |= shape.cells
+        """Note what lies there: its pages, and its transform (that of a shape moved is turned, line by line)."""
+        down, across = (
+            np.exp(-2j * np.pi * np.arange(k) / n) for k, n in zip(self.seen.shape, self.size, strict=True)
+        )
+        moved = np.outer(down**y, across**x).astype(np.complex64)
+        self.seen += shape.spectrum(self.size).conj() * moved
         pages = shape.pages[y % self.raster.rows, :, x % self.raster.columns, :]
         first, left = y // self.raster.rows, x // self.raster.columns
         for a, b in zip(*np.nonzero(pages), strict=True):
@@ -160,7 +198,7 @@ def _tried(
     """
     found: dict[int, tuple[RasterOutline, int, int]] = {}
     for n in order:
-        lying = table.lay([(shape, shape.spectrum(table.size)) for shape in turns[n]])
+        lying = table.lay(turns[n])
         if lying is None or (most is not None and np.count_nonzero(~table.blank) > most):
             return None
         found[n] = lying

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cache, cached_property
 from typing import Any
 
 import numpy as np
@@ -71,7 +71,12 @@ class RasterOutline:
         """
         table = self.pages.transpose(1, 3, 0, 2)
         flat = table.reshape(table.shape[0] * table.shape[1], -1)
-        _, first, own = np.unique(np.packbits(flat, axis=0), axis=1, return_index=True, return_inverse=True)
+        bits = np.packbits(flat, axis=0)
+        keys: NDArray[Any] = bits
+        axis = 1
+        if len(bits) <= 8:  # as one whole number each they are sorted sooner
+            keys, axis = np.pad(bits, ((0, 8 - len(bits)), (0, 0))).T.copy().view(np.uint64)[:, 0], 0
+        _, first, own = np.unique(keys, axis=axis, return_index=True, return_inverse=True)
         return flat[:, first].astype(np.float32), own.reshape(self.raster.rows, self.raster.columns)
 
     def spectrum(self, size: tuple[int, int]) -> Any:
@@ -81,6 +86,7 @@ class RasterOutline:
         return self._spectra[size]
 
 
+@cache
 def quick_length(least: int) -> int:
     """Return the next number of 2s, 3s and 5s alone: a transform of so many cells is quick.
 

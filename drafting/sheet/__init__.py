@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 import unicodedata
 from collections.abc import Iterable
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from enum import StrEnum
 from functools import lru_cache
 from typing import Literal
@@ -22,6 +22,9 @@ LEADING = 1.32
 """Distance of two baselines, as a share of the text size (common practice: 1.2 to 1.45)."""
 
 Anchor = Literal["start", "middle", "end"]
+
+SHARES: dict[Anchor, float] = {"start": 0.0, "middle": 0.5, "end": 1.0}
+"""The share of its width that a text lies to the left of where it stands."""
 
 
 class Layer(StrEnum):
@@ -82,7 +85,7 @@ class Text:
     layer: Layer = Layer.LABEL
 
     def moved(self, by: complex) -> Text:
-        return replace(self, at=self.at + by)
+        return Text(self.at + by, self.size, self.lines, self.anchor, self.bold, self.layer)
 
     @property
     def baselines(self) -> tuple[complex, ...]:
@@ -92,8 +95,8 @@ class Text:
     def bounds(self) -> Box:
         """The room the text takes, by estimate (no font is opened): on the wide side."""
         width, size = text_width(self), self.size
-        left = self.at.real - width * {"start": 0.0, "middle": 0.5, "end": 1.0}[self.anchor]
-        low = self.baselines[-1].imag - 0.25 * size
+        left = self.at.real - width * SHARES[self.anchor]
+        low = self.at.imag - LEADING * size * (len(self.lines) - 1) - 0.25 * size
         return left, low, left + width, self.at.imag + 0.8 * size
 
 
@@ -141,7 +144,7 @@ def text_width(text: Text) -> float:
     return widest * text.size * (1.1 if text.bold else 1.0)
 
 
-@lru_cache(maxsize=1024)
+@lru_cache(maxsize=8192)
 def _line_width(line: str) -> float:
     return math.fsum(map(_advance, line))
 

@@ -11,6 +11,7 @@ from drafting.finish.label import Label, LabelLines, label_lines, piece_title, s
 from drafting.geometry import Path
 from drafting.geometry.path import Box
 from drafting.ground.names import as_sentences, clean_text
+from drafting.ground.remembered import remembered
 from drafting.sheet import LEADING, Layer, Sheet, Stroke, Text, assembled, box_around, text_width, wider_box
 from drafting.sheet.captions import piece_captions
 from drafting.sheet.marks import piece_strokes
@@ -50,8 +51,8 @@ def piece_sheet(cut_piece: CutPiece, label: Label) -> Sheet:
 
     A 100 mm square and a 4 in square stand beside the piece, each a closed path of its own.
     """
-    strokes = piece_strokes(cut_piece, label.one_way)
-    captions, inside = _words_inside(cut_piece, label, strokes, LABEL_TRIES, CLEAR)
+    strokes, captions, room = _lines_and_room(cut_piece, label.one_way, ())
+    inside = label_inside(cut_piece, label, room)
     beside, squares = _beside(cut_piece, label, captions, wanted=not inside)
     words = label_lines(cut_piece, label, 200)
     names = (clean_text(label.costume), spoken(label.garment), piece_title(cut_piece.piece))
@@ -72,12 +73,11 @@ def piece_drawing(
     A small piece does not repeat which measures were estimated. A label that finds no room inside
     the piece stands close beside it. No word stands in a box that is `taken`.
     """
-    strokes = piece_strokes(cut_piece, label.one_way)
-    captions, inside = _words_inside(cut_piece, label, strokes, LABEL_TRIES, CLEAR, taken)
+    strokes, captions, free = _lines_and_room(cut_piece, label.one_way, tuple(taken))
+    inside = label_inside(cut_piece, label, free)
     if not inside:
         label = replace(label, estimated=(), off=())
-        tries = (*LABEL_TRIES, *FLAT_TRIES)
-        captions, inside = _words_inside(cut_piece, label, strokes, tries, 0.5 * CLEAR, taken)
+        inside = label_inside(cut_piece, label, free, (*LABEL_TRIES, *FLAT_TRIES), 0.5 * CLEAR)
     if inside:
         return strokes, (*captions, *inside)
     block = label_block(label_lines(cut_piece, label, BESIDE[1]), CROWDED if taken else LABEL_TRIES[-1][0])
@@ -88,19 +88,15 @@ def piece_drawing(
     return strokes, (*captions, *placed)
 
 
-def _words_inside(
-    cut_piece: CutPiece,
-    label: Label,
-    strokes: tuple[Stroke, ...],
-    tries: _Tries,
-    clear: float,
-    taken: Sequence[Box] = (),
-) -> tuple[tuple[Text, ...], tuple[Text, ...]]:
-    """Return the captions of a piece, and its label where that fits inside."""
+@remembered(128)
+def _lines_and_room(
+    cut_piece: CutPiece, one_way: bool, taken: tuple[Box, ...]
+) -> tuple[tuple[Stroke, ...], tuple[Text, ...], Room]:
+    """Return the lines of a piece, the captions at them, and the room that both leave inside for its label."""
+    strokes = piece_strokes(cut_piece, one_way)
     room = Room.inside(cut_piece.piece.outline, _paths(strokes, _NOT_CROSSED)).without(boxes=taken)
     captions = piece_captions(cut_piece, room)
-    room = room.without(boxes=[wider_box(text.bounds, 2.0) for text in captions])
-    return captions, label_inside(cut_piece, label, room, tries, clear)
+    return strokes, captions, room.without(boxes=[wider_box(text.bounds, 2.0) for text in captions])
 
 
 def label_inside(

@@ -10,6 +10,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
+from functools import cached_property
 from typing import Any
 
 import numpy as np
@@ -78,8 +79,7 @@ class Room:
         rows, columns = self.free.shape
         if tall > rows or wide > columns:
             return None
-        sums = np.zeros((rows + 1, columns + 1))
-        sums[1:, 1:] = self.free.cumsum(0).cumsum(1)
+        sums = self._sums
         count = sums[tall:, wide:] - sums[:-tall, wide:] - sums[tall:, :-wide] + sums[:-tall, :-wide]
         row, column = np.nonzero(count == tall * wide)
         if not row.size:
@@ -87,6 +87,14 @@ class Room:
         x, y = self.x0 + column * self.cell, self.y0 + row * self.cell
         best = int(np.argmin(np.round(cost(x, y), 6)))
         return complex(x[best], y[best])
+
+    @cached_property
+    def _sums(self) -> NDArray[np.int32]:
+        """How many cells are free below and to the left of each corner of the cells."""
+        rows, columns = self.free.shape
+        sums = np.zeros((rows + 1, columns + 1), dtype=np.int32)
+        np.cumsum(self.free.cumsum(0, dtype=np.int32), axis=1, out=sums[1:, 1:])
+        return sums
 
     def _cell(self, x: float, y: float) -> tuple[int, int]:
         return math.floor((y - self.y0) / self.cell), math.floor((x - self.x0) / self.cell)

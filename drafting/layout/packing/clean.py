@@ -13,6 +13,7 @@ from itertools import pairwise
 from drafting.geometry.area import ring_is_simple
 from drafting.ground.errors import DraftError
 from drafting.ground.lengths import told
+from drafting.ground.remembered import remembered
 from drafting.layout.packing.model import Job, Kind, Ring, Strip, box_of, ring_area
 
 NEAR = 1e-6
@@ -92,6 +93,7 @@ def _on_one_line(ring: Ring, size: float) -> bool:
     return off <= THIN * size * size
 
 
+@remembered(600)
 def _at_corner(kind: Kind) -> Kind:
     """Return a kind with a sound ring, the lower left corner of its box at 0."""
     ring = sound_ring(kind.name, kind.ring)

@@ -81,8 +81,12 @@ class Kit:
         """Grid steps a unit."""
         return self.shapes.scale
 
+    def like(self, job: Job) -> bool:
+        """Say whether a job differs from this one in nothing but copies and the strip's width."""
+        return job.kinds == self.job.kinds and job.strip.blocked == self.job.strip.blocked
+
     def resized(self, job: Job) -> Kit:
-        """Return the kit of a job that differs in the strip's width only, nothing worked out anew."""
+        """Return the kit of a job that differs in copies and the strip's width only, nothing worked out anew."""
         other = Kit(job, shared=self.shapes, kinds=self.kinds, _sizes=self._sizes, _no_fits=self._no_fits)
         other.__dict__["numbers"] = self.numbers
         return other
@@ -150,8 +154,10 @@ class Kit:
 
     def step(self, kind: int, pose: Pose) -> float:
         """Return the repeat across that a kind keeps to, grid steps; 0 where it keeps to none."""
+        if not self.job.strip.repeat_across:
+            return 0.0
         low, high = self.span(kind, pose)
-        step = (self.job.strip.repeat_across or 0.0) * self.scale
+        step = self.job.strip.repeat_across * self.scale
         return step if high - low >= step else 0.0
 
     def fits(self, kind: int, pose: Pose) -> bool:
@@ -165,11 +171,10 @@ class Kit:
             a, b = self.size(lying, u), self.size(coming, v)
             shift = np.array([b.x - a.x, b.y - a.y], dtype=np.int64)
             shape = self.shapes.no_fit(self.numbers[lying], self.numbers[coming], u.undone().after(v))
-            paths = tuple(path_in_pose(path, u) + shift for path in shape)
-            low = np.min([path.min(axis=0) for path in paths], axis=0)
-            high = np.max([path.max(axis=0) for path in paths], axis=0)
-            box = (int(low[0]), int(low[1]), int(high[0]), int(high[1]))
-            self._no_fits[key] = NoFit(paths, box)
+            paths = tuple([path_in_pose(path, u) + shift for path in shape])
+            whole = paths[0] if len(paths) == 1 else np.concatenate(paths)
+            (x0, y0), (x1, y1) = whole.min(axis=0).tolist(), whole.max(axis=0).tolist()
+            self._no_fits[key] = NoFit(paths, (x0, y0, x1, y1))
         return self._no_fits[key]
 
 

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass, replace
+from functools import cached_property
 from typing import NamedTuple
 
 from drafting.geometry.path import Box
@@ -69,9 +70,19 @@ class Kind:
     level: float | None = None
     line: float | None = None
 
-    @property
+    @cached_property
     def area(self) -> float:
         return ring_area(self.ring)
+
+    @cached_property
+    def box(self) -> Box:
+        """The box round the outline."""
+        return box_of(self.ring)
+
+    def box_in(self, pose: Pose) -> Box:
+        """Return the box round the outline in a pose: that of two corners of its own box, to the last digit."""
+        x0, y0, x1, y1 = self.box
+        return box_of((pose.of(complex(x0, y0)), pose.of(complex(x1, y1))))
 
 
 @dataclass(frozen=True, slots=True)
@@ -153,10 +164,16 @@ class Job:
 
     def posed(self, spot: Spot) -> Ring:
         """Return the outline of a spot where it lies."""
-        ring = tuple(spot.pose.of(p) for p in self.kinds[self.copies[spot.copy].kind].ring)
-        x0, y0, _, _ = box_of(ring)
+        kind, pose = self.kinds[self.copies[spot.copy].kind], spot.pose
+        x0, y0, _, _ = kind.box_in(pose)
         shift = complex(spot.x - x0, spot.y - y0)
-        return tuple(p + shift for p in ring)
+        return tuple([pose.of(p) + shift for p in kind.ring])
+
+    def box(self, spot: Spot) -> Box:
+        """Return the box round the outline of a spot where it lies."""
+        x0, y0, x1, y1 = self.kinds[self.copies[spot.copy].kind].box_in(spot.pose)
+        right, up = spot.x - x0, spot.y - y0
+        return x0 + right, y0 + up, x1 + right, y1 + up
 
     @property
     def area(self) -> float:
@@ -169,7 +186,7 @@ class Job:
         Nothing is moved where faults in the cloth fix the places.
         """
         ordered = sorted(spots, key=lambda s: s.copy)
-        boxes = [box_of(self.posed(spot)) for spot in ordered]
+        boxes = [self.box(spot) for spot in ordered]
         first = min((box[0] for box in boxes), default=0.0)
         last = max((box[2] for box in boxes), default=0.0)
         if self.strip.blocked:

@@ -16,7 +16,6 @@ from drafting.layout.packing.job import ROUGH, Kit
 from drafting.layout.packing.library import Problem, tight_teeth
 from drafting.layout.packing.model import Job, Packing, Spot
 from drafting.layout.packing.search import OnBetterLay, Searcher
-from drafting.layout.packing.shapes import Shapes
 from drafting.layout.packing.shelf import shelved
 from drafting.layout.packing.verify import broken_rules
 
@@ -52,12 +51,12 @@ def pack(
     workers: int = 2,
     said: OnBetterLay | None = None,
     halted: Callable[[], bool] = bool,
-    shapes: Shapes | None = None,
+    rough: Kit | None = None,
 ) -> Packing:
     """Return the shortest layout found of a job.
 
     Without `seconds` engine 1 places `count` outlines: the same job and seed give the same layout
-    (none: boxes on shelves). It does so with rough outlines (of `shapes`, where those are given),
+    (none: boxes on shelves). It does so with rough outlines (`rough`, where the same job stands ready),
     and closes up what it found.
     With `seconds` both engines look that long. `said` hears each better layout, the first one
     within half a second; `halted` is asked again and again, and ends the search where it says so.
@@ -70,7 +69,7 @@ def pack(
             raise DraftError(f"{job.kinds[copy.kind].name} is wider than the cloth")
     if not job.copies:
         return Packing(0.0, (), "nothing to lay")
-    hunt = Hunt(job=job, seconds=seconds, seed=seed, workers=workers, said=said, halted=halted, shapes=shapes)
+    hunt = Hunt(job=job, seconds=seconds, seed=seed, workers=workers, said=said, halted=halted, ready=rough)
     hunt.take(shelved(job))
     if seconds <= 0:
         if count > 0 or hunt.best is None:
@@ -92,7 +91,7 @@ class Hunt:
     workers: int
     said: OnBetterLay | None
     halted: Callable[[], bool]
-    shapes: Shapes | None = None
+    ready: Kit | None = None
     best: Packing | None = None
     refused: list[str] = field(default_factory=list)
 
@@ -100,7 +99,7 @@ class Hunt:
         self.kit = Kit(self.job)
         gap = self.job.strip.gap
         rough = gap > 0 and len(self.job.copies) > FEW
-        self.rough = Kit(self.job, ROUGH, self.shapes) if rough else self.kit
+        self.rough = (self.ready or Kit(self.job, ROUGH)) if rough else self.kit
         self.dice = random.Random(self.seed)
 
     def take(self, packing: Packing) -> None:

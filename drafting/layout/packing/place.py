@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import NamedTuple
@@ -56,8 +57,8 @@ def best_spot(kit: Kit, lying: Sequence[Laid], kind: int, pose: Pose) -> tuple[i
     """
     key = kind, pose, *lying
     if key not in kit.spots:
-        rooms = (blocked_by(kit, lying, kind, pose, span) for span in kit.rooms(kind, pose))
-        kit.spots[key] = min((_spot_in(kit, room, kind, pose) for room in rooms), default=None)
+        rooms = [blocked_by(kit, lying, kind, pose, span) for span in kit.rooms(kind, pose)]
+        kit.spots[key] = min([_spot_in(kit, room, kind, pose) for room in rooms], default=None)
         if len(kit.spots) > REMEMBERED:
             del kit.spots[next(iter(kit.spots))]
     return kit.spots[key]
@@ -80,15 +81,26 @@ def blocked_by(
 ) -> CornerRoom:
     """Return what keeps a kind in a pose off its places, in a stretch of y (none: wherever it may lie)."""
     low, high = span or kit.span(kind, pose)
-    blockers: list[Ints] = []
+    paths: list[Ints] = []
+    by: list[tuple[int, int]] = []
     reach = 0
     for there in lying:
-        paths, (_, y0, x1, y1) = kit.no_fit(there.kind, there.pose, kind, pose)
+        barred, (_, y0, x1, y1) = kit.no_fit(there.kind, there.pose, kind, pose)
         reach = max(reach, there.x + x1)
         if there.y + y0 <= high and there.y + y1 >= low and there.x + x1 >= 0:
-            shift = np.array([there.x, there.y], dtype=np.int64)
-            blockers += [path + shift for path in paths]
-    return CornerRoom(tuple(blockers), reach, low, high)
+            paths += barred
+            by += [(there.x, there.y)] * len(barred)
+    return CornerRoom(_moved(paths, by), reach, low, high)
+
+
+def _moved(paths: list[Ints], by: list[tuple[int, int]]) -> tuple[Ints, ...]:
+    """Return each path moved by its own step: all corners at once."""
+    if not paths:
+        return ()
+    counts = [len(path) for path in paths]
+    corners = np.concatenate(paths) + np.repeat(np.array(by, dtype=np.int64), counts, axis=0)
+    ends = itertools.accumulate(counts)
+    return tuple(corners[end - count : end] for end, count in zip(ends, counts, strict=True))
 
 
 def _along(blockers: Sequence[Ints], y: int, start: int) -> int:

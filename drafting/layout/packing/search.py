@@ -21,9 +21,6 @@ from drafting.layout.packing.place import Laid, as_spot, best_spot, blocked_boxe
 ROUNDS = 4
 """How often the search starts again (ours: without, it got stuck after 15 s)."""
 
-AFTER_HINTS = 1
-"""Plain orders tried beside the hints of a like job (ours)."""
-
 WARM, COLD = 0.012, 0.0008
 """Share of the length by which a layout may be worse, at the start and the end of a round (ours)."""
 
@@ -51,7 +48,7 @@ class Searcher:
     """A search over one `Kit`; `left` counts the outlines that may still be placed.
 
     `good` are the layouts that were the best one in their time, the best one last. `hints` are
-    plans of a like job to start from, before (and in place of most of) the plain orders.
+    plans of a like job to start from, in place of the plain orders.
     """
 
     kit: Kit
@@ -79,8 +76,7 @@ class Searcher:
 
     def _starts(self) -> Iterator[Tried]:
         """Yield the layouts of the plain orders, the first one even where no count is left."""
-        plain = [(order, self._free()) for order in self._orders()]
-        for order, poses in (*self.hints, *plain[: AFTER_HINTS if self.hints else len(plain)]):
+        for order, poses in self.hints or ((order, self._free()) for order in self._orders()):
             if tried := self.decoded(order, poses):
                 yield tried
             if self._over():
@@ -170,7 +166,7 @@ class Searcher:
     def _orders(self) -> Iterator[tuple[int, ...]]:
         kinds = [self.kit.job.kinds[copy.kind] for copy in self.kit.job.copies]
         area = [kind.area for kind in kinds]
-        long = [max(p.real for p in kind.ring) for kind in kinds]
+        long = [kind.box[2] for kind in kinds]
         fold = [not kind.fold for kind in kinds]
         numbers = range(len(kinds))
         yield tuple(sorted(numbers, key=lambda i: -area[i]))

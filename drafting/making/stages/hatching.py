@@ -34,22 +34,17 @@ def hatched(ring: Points, hatch: Hatch) -> str:
     turned = ring * turn
     after = np.roll(turned, -1)
     first, last = np.ceil(turned.imag.min() / hatch.pitch), np.floor(turned.imag.max() / hatch.pitch)
-    found: list[str] = []
-    for row in range(int(first), int(last) + 1):
-        level = row * hatch.pitch + 1e-4
-        cut = (turned.imag > level) != (after.imag > level)
-        if cut.any():
-            p, q = turned[cut], after[cut]
-            across = np.sort(p.real + (level - p.imag) / (q.imag - p.imag) * (q.real - p.real))
-            found += _row(across[::2], across[1::2], level, complex(1 / turn))
-    return "".join(found)
-
-
-def _row(starts: np.ndarray, ends: np.ndarray, level: float, back: complex) -> list[str]:
-    found = []
-    for low, high in zip(starts.tolist(), ends.tolist(), strict=False):
-        if high - low > LEAST:
-            u, v = complex(low, level) * back, complex(high, level) * back
-            x, y = round(u.real), round(u.imag)
-            found.append(f"M{x} {y}l{round(v.real) - x} {round(v.imag) - y}".replace(" -", "-"))
-    return found
+    levels = np.arange(int(first), int(last) + 1) * hatch.pitch + 1e-4
+    row, edge = np.nonzero((turned.imag > levels[:, None]) != (after.imag > levels[:, None]))
+    p, q, level = turned[edge], after[edge], levels[row]
+    across = p.real + (level - p.imag) / (q.imag - p.imag) * (q.real - p.real)
+    order = np.lexsort((across, row))  # each row is crossed in and out, in and out
+    across, level = across[order], level[order]
+    seen = across[1::2] - across[::2] > LEAST
+    back = complex(1 / turn)
+    starts, ends = (
+        (np.column_stack([x, y]).view(np.complex128)[:, 0] * back)
+        for x, y in ((across[::2][seen], level[::2][seen]), (across[1::2][seen], level[1::2][seen]))
+    )
+    whole = np.rint(np.column_stack([starts.real, starts.imag, ends.real, ends.imag])).astype(int)
+    return "".join(f"M{x} {y}l{u - x} {v - y}" for x, y, u, v in whole.tolist()).replace(" -", "-")

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 
@@ -31,14 +32,18 @@ class PlacedPanel:
 
     def at(self, points: Points) -> Points:
         """Return where points of the cloth stand on paper, y down."""
-        left, _, _, top = self.panel.box
-        x = self.corner.real + (points.real - left) * self.scale
-        return np.asarray(x + 1j * (self.corner.imag + (top - points.imag) * self.scale))
+        left, _, _, top = self.box
+        return np.asarray(points.conj() * self.scale + (self.corner - complex(left, -top) * self.scale))
+
+    @cached_property
+    def box(self) -> Box:
+        """What of the cloth the panel shows, worked out once."""
+        return self.panel.box
 
     @property
     def shown(self) -> Box:
         """What of the paper the panel takes."""
-        x0, y0, x1, y1 = self.panel.box
+        x0, y0, x1, y1 = self.box
         x, y = self.corner.real, self.corner.imag
         return x, y, x + (x1 - x0) * self.scale, y + (y1 - y0) * self.scale
 
