@@ -25,11 +25,6 @@ def polygon(path: Path) -> Any:
     return shapely.Polygon(_xy(path))
 
 
-def round_them(points: NDArray[np.float64]) -> float:
-    """Return how long a thread is that is drawn tight round points (n, 2) of a plane, mm."""
-    return float(shapely.MultiPoint(points).convex_hull.length)
-
-
 def _sound(path: Path) -> Any:
     """Return the polygon of a path that may cross itself, as parts that GEOS can cut."""
     solid = polygon(path)

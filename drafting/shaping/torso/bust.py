@@ -63,7 +63,7 @@ def front_said(body: Body, scale: float) -> tuple[Finding, ...]:
     back, way = ("straight", "longer") if more > 0 else ("round", "shorter")
     text = (
         f"The front is drafted {told(abs(more))} {way} than the back waist length alone would have it, as nape "
-        f"and waist heights tell of a {back} back. Measure front_waist_length to be sure: then it stands before them."
+        f"and waist heights tell of a {back} back. Measure front_waist_length to be sure: it stands before them."
     )
     return (Finding("front length", "note", "front", more, None, text),)
 

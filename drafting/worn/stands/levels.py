@@ -8,8 +8,8 @@ from dataclasses import dataclass
 import numpy as np
 
 from drafting.fabric import Fabric
-from drafting.geometry.area import round_them
 from drafting.worn.contact import DistanceField
+from drafting.worn.form.tape import girth
 from drafting.worn.nouns import AtRest, Limb, MeshLevel, Reals, Truth, Whole
 from drafting.worn.stands.comfort import CRIMP, gives_at
 from drafting.worn.stands.model import WHERE, LevelWorn, StandsOff, Strain, Where
@@ -111,7 +111,7 @@ def _taut_beneath(points: Reals, field: DistanceField, mirrored: bool) -> float:
     if len(skin) < 3:
         return float("inf")
     across = np.linalg.svd(skin - skin.mean(axis=0), full_matrices=False)[2][:2]
-    return round_them(skin @ across.T)
+    return girth(skin @ across.T)
 
 
 def level_parts(rest: AtRest, level: MeshLevel, points: Reals) -> LevelParts:
