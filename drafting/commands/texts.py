@@ -7,16 +7,14 @@ from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from pathlib import Path
 from shlex import quote
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from drafting.blocks import Block
 from drafting.body import Body
 from drafting.costume.choices import choose
 from drafting.costume.garment import drafted
-from drafting.costume.next_measure import Gain
 from drafting.costume.proportion import LANDMARKS
 from drafting.costume.stand_in import STRETCHY, stand_ins
-from drafting.costume.what_changed import Changed
 from drafting.draft.piece import Piece
 from drafting.draft.roles import Declared, EdgeRole, PieceRole, SeamKind
 from drafting.finish import FinishChoices
@@ -28,6 +26,10 @@ from drafting.ground.scale import body_scale
 from drafting.ground.sources import Cited, printed, works
 from drafting.ground.units import show_length, shown_unit
 from drafting.reading.given import Origin
+
+if TYPE_CHECKING:
+    from drafting.costume.next_measure import Gain
+    from drafting.costume.what_changed import Changed
 
 WIDTH, LAST = 100, 44
 """Letters in a line, and those that a table's last column has at least."""
