@@ -122,7 +122,7 @@ PLANTED = (
     # making
     figure("making/shopping.py", "SPARE_BUTTONS", "0", "making", likely=BOUGHT),
     figure("making/thread.py", "WASTE", "0.10", "making", likely=BOUGHT),
-    figure("making/stitch_rows.py", "OVERCAST_WIDE", "8.0", "making", likely=BOUGHT),
+    figure("making/settings/edges.py", "CAST_WIDE", "8.0", "making", likely=BOUGHT),
     figure("making/stitch_rows.py", "BUTTON", "400.0", "making", likely=BOUGHT),
     figure("making/stitch_rows.py", "UNDERARM", "1 / 4", "making", likely=BOUGHT),
     figure("making/stitch_rows.py", "LONG, TOILE", "5.0, 2.0", "making", likely=BOUGHT),

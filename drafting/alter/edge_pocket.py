@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
 from drafting.draft.balance import facing_places
+from drafting.draft.by_role import lies_before
 from drafting.draft.draft import Draft, EdgeRef, Seam, SeamNotch
 from drafting.draft.named import edge_named
 from drafting.draft.piece import NAMED_MARK, Edge, EdgeKind, Notch, Piece, Placement
@@ -28,6 +29,9 @@ OPENED = frozenset(
     {SeamKind.PLAIN, SeamKind.SIDE, SeamKind.PANEL, SeamKind.PRINCESS, SeamKind.CENTRE, SeamKind.INSEAM}
 )
 """Seams that a pocket may lie in."""
+
+SEAM_BAG, SEAM_BACK = "seam pocket", "seam pocket back"
+"""Marks of the bag on the front lip of a mouth in a seam, and of the back on the lip behind."""
 
 
 def edge_pocket(draft: Draft, piece: Piece, wish: PocketWish) -> EdgePocket:
@@ -102,12 +106,12 @@ def _like(name: str, edge: Edge) -> Edge:
 def _with_in_seam(
     draft: Draft, piece: Piece, wish: PocketWish, pocket: EdgePocket, made: tuple[str, str]
 ) -> Draft:
-    (name, cloth), ref = made, (piece.name, wish.edge)
+    ref = piece.name, wish.edge
     seam = _seam_of(draft, ref)
     middle = wish.along * draft.edge(ref).length
     ends = [facing_places(draft, seam, ref, middle + way * wish.width / 2) for way in (-1, 1)]
     ends.sort()
-    notches = [SeamNotch(f"{name} mouth {i}", *place) for i, place in enumerate(ends, 1)]
+    notches = [SeamNotch(f"{made[0]} mouth {i}", *place) for i, place in enumerate(ends, 1)]
     marked = replace(seam, notches=tuple(sorted((*seam.notches, *notches), key=lambda n: n.a)))
     other, at = _across(draft, seam, ref, facing_places(draft, seam, ref, middle), wish.width)
     partner = draft[other[0]]
@@ -122,25 +126,40 @@ def _with_in_seam(
         notches=tuple(Notch(f"mouth {i}", place) for i, place in enumerate(places, 1)),
     )
     edges = (sewn, Edge("round", pocket.round))
-    bag = _piece(piece, f"{name}-bag", edges, cloth).mirrored()
-    back = _piece(piece, f"{name}-back", edges, "")
-    marks = {
-        piece.name: (Placement(bag.name, pocket.bag, "seam pocket", piece=bag.name),),
-        partner.name: (Placement(back.name, far.bag, "seam pocket", piece=back.name),),
-    }
     notched = replace(draft, seams=tuple(marked if one is seam else one for one in draft.seams))
-    put_in = _put_in(notched, marks, (bag, back, _stay(piece, name, pocket)), (piece, wish, pocket))
-    return (
-        put_in if far.share >= pocket.share else put_in + Draft((), (), findings=(_narrow(piece, partner, far),))
+    lips = (piece, pocket), (partner, far)
+    leads = lies_before(partner, piece) is not True
+    put_in = _put_in(notched, *_lips(edges, lips if leads else lips[::-1], piece, made), (piece, wish, pocket))
+    narrow = () if far.share >= pocket.share else (_narrow(piece, partner, far, leads),)
+    return put_in + Draft((), (), findings=narrow)
+
+
+def _lips(
+    edges: tuple[Edge, ...], lips: tuple[tuple[Piece, EdgePocket], ...], asked: Piece, made: tuple[str, str]
+) -> tuple[dict[str, tuple[Placement, ...]], tuple[Piece, Piece, Piece]]:
+    """Return the marks of an in-seam pocket and its parts: the bag on the front lip, which is stayed (it is what
+    a hand pulls at: common practice), the back on the lip behind. `edges` are drawn on the piece that was `asked`.
+    """
+    (name, cloth), ((front, before), (rear, behind)) = made, lips
+    bag, back = (
+        _piece(asked, f"{name}-{part}", edges, own, lip)
+        for part, own, lip in (("bag", cloth, front), ("back", "", rear))
     )
+    bag, back = (bag.mirrored(), back) if front is asked else (bag, back.mirrored())
+    marks: dict[str, tuple[Placement, ...]] = {
+        front.name: (Placement(bag.name, before.bag, SEAM_BAG, piece=bag.name),),
+        rear.name: (Placement(back.name, behind.bag, SEAM_BACK, piece=back.name),),
+    }
+    return marks, (bag, back, _stay(front, name, before))
 
 
-def _narrow(piece: Piece, partner: Piece, far: EdgePocket) -> Finding:
-    """Tell that a pocket's back reaches past the partner of its seam while it is sewn."""
+def _narrow(piece: Piece, partner: Piece, far: EdgePocket, leads: bool) -> Finding:
+    """Tell that what is sewn to the partner of a pocket's seam reaches past it while it is sewn."""
     narrow, behind = name_in_words(partner.name), name_in_words(piece.name)
+    over = f"press it over behind the {behind}" if leads else "fold it back over its own seam"
     said = (
-        f"The back of the pocket is wider than the {narrow} that it is sewn to, and is marked there as far as "
-        f"it goes: press it over behind the {behind} before the next seam of the {narrow} is sewn."
+        f"The {'back' if leads else 'bag'} of the pocket is wider than the {narrow} that it is sewn to, and is "
+        f"marked there as far as it goes: {over} before the next seam of the {narrow} is sewn."
     )
     return Finding("pocket", "note", partner.name, far.share, 1.0, said)
 
@@ -181,8 +200,8 @@ def _across(
     raise AssertionError("a seam has two sides")
 
 
-def _piece(piece: Piece, name: str, edges: tuple[Edge, ...], cloth: str) -> Piece:
-    """Return a part of a pocket, its ring turned anticlockwise, cut as often as the piece."""
+def _piece(piece: Piece, name: str, edges: tuple[Edge, ...], cloth: str, on: Piece | None = None) -> Piece:
+    """Return a part of a pocket, its ring turned anticlockwise, cut as often as the piece; it is sewn `on` one."""
     if Path.joined(edge.path for edge in edges).area < 0:
         edges = tuple(_turned_round(edge) for edge in reversed(edges))
     return Piece(
@@ -192,7 +211,7 @@ def _piece(piece: Piece, name: str, edges: tuple[Edge, ...], cloth: str) -> Piec
         stretch=piece.stretch,
         pair=piece.pair or piece.fold_edge is not None,
         hand=piece.hand,
-        title=f"{name.replace('-', ' ').capitalize()}, for the {piece.title or piece.name}",
+        title=f"{name.replace('-', ' ').capitalize()}, for the {(on or piece).title or (on or piece).name}",
         copies=piece.copies,
         role=PieceRole.POCKET,
         cloth=cloth,

@@ -214,7 +214,8 @@ def _notched_again(draft: Draft, old: Piece, fabric: Fabric | None) -> Draft:
         ratio = between / (between - grown) if between > grown else 1.0
         said += _ratio_said(name.replace("_", " "), ratio)
         said += bulk_said(f"{old.name} {name}", ratio, fabric.thickness if fabric else None)
-    return replace(draft, seams=tuple(seams), findings=(*draft.findings, *said))
+    kept = (finding for finding in draft.findings if finding.check != "cap ease")  # what is gathered is not eased
+    return replace(draft, seams=tuple(seams), findings=(*kept, *said))
 
 
 def draft_length(draft: Draft, seam: Seam) -> float:

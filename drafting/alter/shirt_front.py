@@ -30,11 +30,19 @@ from drafting.fabric import Fabric
 from drafting.geometry import line
 from drafting.ground.choices import choice
 from drafting.ground.findings import Finding
-from drafting.ground.lengths import counted, told
+from drafting.ground.lengths import apart_said, counted, told
 from drafting.ground.scale import body_scale
 from drafting.ground.sources import practice
 from drafting.shaping.details.button_stand import FrontLines, front_facing_edges, narrow_said, stand_edges
-from drafting.shaping.details.buttons import Button, apart_said, button_mark, button_notion, button_row, hole_mark
+from drafting.shaping.details.buttons import (
+    SPACED,
+    Button,
+    button_mark,
+    button_notion,
+    button_row,
+    hole_mark,
+    spaced_row,
+)
 from drafting.shaping.details.fastener_rows import bust_below
 from drafting.shaping.details.small_pieces import interfacing, interfacing_notion
 from drafting.shaping.shared_choices import (
@@ -67,12 +75,13 @@ class Choices:
     button_stand: float = BUTTON_STAND
     button_level: float = BUTTON_LEVEL
     button_count: float = choice(
-        6.0,
+        0.0,
         "count",
-        "buttons down the front; one stands on the bust line, and one is added where there is room",
-        low=2,
+        f"buttons down the front, one of them on the bust line; 0: as many as stand {told(SPACED[0])} to "
+        f"{told(SPACED[1])} apart",
+        low=0,
         high=40,
-        source=practice("6 or 7"),
+        source=practice("⟨80⟩ to ⟨100⟩ apart, on most shirts 6 or 7"),
         group="closing",
     )
     first_button: float = choice(
@@ -136,7 +145,7 @@ def shirt_front(draft: Draft, body: Body, fabric: Fabric | None, choices: Choice
     lines = _lines(front)
     width = _facing_width(lines, stand, choices.facing_width, body_scale(body))
     level = choices.button_level or bust_below(front, lines)
-    row = _row(front, lines, choices, level)
+    row = _row(lines, choices, level, body_scale(body))
     built = _front(front, lines, stand, width, choices, (*_marks(lines, stand, row, button, choices),))
     facing = _facing(front, lines, stand, width)
     cut_on = choices.facing == "cut on"
@@ -211,12 +220,13 @@ def _facing(front: Piece, lines: FrontLines, stand: float, width: float) -> Piec
     )
 
 
-def _row(front: Piece, lines: FrontLines, choices: Choices, level: float | None) -> list[float]:
+def _row(lines: FrontLines, choices: Choices, level: float | None, scale: float) -> list[float]:
     """Return how far below the neck each button stands; one of them on the `level`."""
     length = abs(lines.top - lines.low)
     last = length - min(choices.last_button, LAST_SHARE * length)
     first = min(choices.first_button, LAST_SHARE * length)
-    return button_row(first, last, round(choices.button_count), level)
+    count = round(choices.button_count)
+    return button_row(first, last, count, level) if count else spaced_row(first, last, level, scale)
 
 
 def _marks(

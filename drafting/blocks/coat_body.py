@@ -32,7 +32,7 @@ from drafting.shaping.coat.button_row import AS_THE_FRONT, ButtonPlace, count_of
 from drafting.shaping.coat.lapel import BREAK_AT, FRONT_STYLES, NO_LAPEL, Fronts
 from drafting.shaping.details.button_rows import on_both_fronts, on_the_middle
 from drafting.shaping.details.button_stand import narrow_said
-from drafting.shaping.details.buttons import Button, button_notion
+from drafting.shaping.details.buttons import Button, button_notion, inner_hook
 from drafting.shaping.shared_choices import ARM_EASE, BUTTON_DIAMETER, BUTTON_SHAPE, BUTTON_THICKNESS, CLOSING
 from drafting.shaping.torso.plan import TorsoEase
 from drafting.shaping.torso.shape import TorsoKind, fit_drop
@@ -238,6 +238,8 @@ def _notions(row: tuple[ButtonPlace, ...], button: Button, choices: Choices) -> 
         worked = "one buttonhole" if held == 1 else f"{held} buttonholes"
         note = f"{worked} on the wearer's {over}, for {_answered(row, choices)}"
         yield button_notion("front", rows * len(row), button, note)
+        if choices.breasted == "double" and choices.lapel_style == NO_LAPEL:
+            yield inner_hook("front", choices.closing.split()[-1])
 
 
 def _closes(row: tuple[ButtonPlace, ...], button: Button, choices: Choices) -> Finding:
@@ -252,7 +254,7 @@ def _closes(row: tuple[ButtonPlace, ...], button: Button, choices: Choices) -> F
             f"{over} front for {_answered(row, choices)}"
         )
         if choices.breasted == "double" and choices.lapel_style == NO_LAPEL:
-            sentence += f"; fasten the {under} front's corner inside with a hook or a small button"
+            sentence += f"; fasten the {under} front's corner inside with the hook"
         sentence += f". The fronts lie {told(2 * choices.front_overlap)} over each other at the waist."
     return Finding("closing", "note", "front", choices.closing, None, sentence)
 

@@ -12,4 +12,5 @@ PARTS = {
     "waistband": {},
     "fly": {},
     "fall-front": {},
+    "braces": {},
 }

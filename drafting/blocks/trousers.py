@@ -3,4 +3,10 @@
 from collections.abc import Mapping
 from typing import Any
 
-PARTS: Mapping[str, Mapping[str, Any]] = {"trouser": {}, "waistband": {}, "fly": {}, "fall-front": {}}
+PARTS: Mapping[str, Mapping[str, Any]] = {
+    "trouser": {},
+    "waistband": {},
+    "fly": {},
+    "fall-front": {},
+    "braces": {},
+}

@@ -29,7 +29,7 @@ from drafting.fabric import Fabric
 from drafting.ground.choices import choice
 from drafting.ground.scale import body_scale
 from drafting.ground.sources import BY_EYE, Source, cite, practice
-from drafting.shaping.details.buttons import Button, button_notion
+from drafting.shaping.details.buttons import Button, button_notion, inner_hook
 from drafting.shaping.shared_choices import BUTTON_SHAPE, BUTTON_STAND, BUTTON_THICKNESS, CLOSING
 from drafting.shaping.torso.pieces import TorsoStyle, torso_draft
 from drafting.shaping.torso.plan import TorsoEase
@@ -249,7 +249,10 @@ def waistcoat_body(body: Body, fabric: Fabric | None, choices: Choices) -> Draft
         girths=_girths(torso, shaped),
         findings=(*torso.findings, *closing_said(asked, wish, count), *length_said(asked)),
         facts={**torso.facts, "button_stand": wish.lap, "buttonhole": choices.button.hole},
-        notions=(button_notion("front", count * wish.rows, choices.button, note),),
+        notions=(
+            button_notion("front", count * wish.rows, choices.button, note),
+            *([inner_hook("front", asked.hands[1])] if wish.rows == 2 else []),
+        ),
     )
 
 

@@ -28,6 +28,7 @@ from drafting.ground.units import (
 )
 from drafting.reading.cursor import TableReader, opened
 from drafting.reading.given import MOST_FAULTS, Faults, FilePlace, Given, plain_text
+from drafting.reading.kinds import FileKind
 
 WORDS = {
     "taken_over": ("skin", "underlayers"),
@@ -56,7 +57,7 @@ class RawBody:
 
 def read_toml_body(path: Path) -> Body:
     """Return the wearer of a TOML file; raises `InputError`."""
-    table = opened(path)
+    table = opened(path, FileKind.BODY)
     layers, measures = table.table("layers"), table.table("measures")
     raw = RawBody(line=measures.spot().line)
     raw.layers.update(layers.every())

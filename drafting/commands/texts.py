@@ -11,21 +11,15 @@ from typing import TYPE_CHECKING, Any
 
 from drafting.blocks import Block
 from drafting.body import Body
-from drafting.costume.choices import choose
-from drafting.costume.garment import drafted
+from drafting.commands.block_pieces import changes_listed, pieces_listed
 from drafting.costume.proportion import LANDMARKS
-from drafting.costume.stand_in import STRETCHY, stand_ins
-from drafting.draft.piece import Piece
 from drafting.draft.roles import Declared, EdgeRole, PieceRole, SeamKind
 from drafting.finish import FinishChoices
 from drafting.ground.choices import Choice, choices_of
-from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding, SaidOnce, said_once
 from drafting.ground.lengths import counted, in_unit, told
-from drafting.ground.scale import body_scale
 from drafting.ground.sources import Cited, printed, works
 from drafting.ground.units import show_length, shown_unit
-from drafting.reading.given import Origin
 
 if TYPE_CHECKING:
     from drafting.costume.next_measure import Gain
@@ -168,7 +162,13 @@ def blocks_text(blocks: Iterable[Block], unit: str | None = "mm") -> str:
     choices = (*cut, *(choice for block in every for choice in block.choices))
     cited = [cited for choice in choices for cited in choice.source]
     finish = "\n".join([f"every garment: {in_unit(ADDED_AND_MARKED, unit)}", *_choice_lines(cut, unit)])
-    return "\n\n".join([*(block_text(block, unit) for block in every), finish, "\n".join(_works(cited)[1:])])
+    return "\n\n".join(
+        [
+            *(block_text(block, unit, changes=len(every) == 1) for block in every),
+            finish,
+            "\n".join(_works(cited)[1:]),
+        ]
+    )
 
 
 ADDED_AND_MARKED = (
@@ -182,18 +182,22 @@ def _works(cited: Iterable[Cited]) -> list[str]:
     return ["", "Sources", *found] if found else []
 
 
-def block_text(block: Block, unit: str | None = "mm") -> str:
+def block_text(block: Block, unit: str | None = "mm", *, changes: bool = True) -> str:
     """Return a block's name and summary, each choice (range, default, meaning, source), its pieces.
 
+    With `changes` (each of them a draft) it says as well which choices give other pieces.
     A block from outside the kit names the file that it is written in.
     """
     lines = [f"{block.name}: {_after_colon(block.summary)}"]
     lines += [f"  written in {block.file}"] if block.file else []
     lines += _choice_lines(block.choices, unit)
-    pieces = [(piece.name, ", ".join(edge.name for edge in piece.edges)) for piece in _pieces(block)]
-    lines += ["  pieces, and the edges round each, where nothing is chosen"] if pieces else []
-    lines += [_wrapped(f"      {name}: {edges}", hang=8) for name, edges in pieces]
+    found = list(changes_listed(block)) if changes else []
+    found = [CHANGES, *found] if found else []
+    lines += [_wrapped(line, hang=8) for line in (*pieces_listed(block), *found)]
     return "\n".join(lines)
+
+
+CHANGES = "  what a choice by itself changes of them"
 
 
 def _choice_lines(choices: Iterable[Choice], unit: str | None) -> Iterator[str]:
@@ -215,16 +219,6 @@ def roles_text() -> str:
     for sort, values in DECLARED.items():
         lines += [sort, *table_lines(None, [(one.value, one.meaning) for one in values])]
     return "\n".join(lines)
-
-
-def _pieces(block: Block) -> tuple[Piece, ...]:
-    """Return the pieces that the defaults give an invented adult; none for a block that alters others."""
-    body = stand_ins()[0]
-    try:
-        chosen = choose(block, {}, body_scale(body), Origin())
-        return drafted(body, STRETCHY, block, chosen).pieces
-    except DraftError:
-        return ()
 
 
 def _count(findings: tuple[Finding, ...], said: Sequence[SaidOnce]) -> str:

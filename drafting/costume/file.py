@@ -30,6 +30,7 @@ from drafting.printing.wishes import PrintWishes, read_print
 from drafting.reading.cursor import TableReader, opened
 from drafting.reading.fullness import read_fullness
 from drafting.reading.given import Given
+from drafting.reading.kinds import FileKind
 from drafting.reading.pockets import read_pockets
 from drafting.reading.style import read_style
 from drafting.reading.trimming import read_appliques, read_trims
@@ -145,7 +146,7 @@ def what_is_read(path: Path | str, wearer: Path | str | None = None, body: Body 
 
     Raises `InputError` only where the costume file is no TOML.
     """
-    table = opened(Path(path))
+    table = opened(Path(path), FileKind.COSTUME)
     title = table.text("title") or Path(path).stem
     table.given("wearer")
     body = body or _wearer(table, wearer)

@@ -19,7 +19,9 @@ from drafting.finish import FinishChoices, finish
 from drafting.fitting.marks import marked_for_fitting
 from drafting.fitting.mock_cloth import MockCloth, mock_cloth
 from drafting.fitting.mock_up import left_out, tried
+from drafting.ground.errors import InputError
 from drafting.ground.frozen import freeze
+from drafting.ground.remembered import remembered
 from drafting.ground.scale import allowance_scale, body_scale
 from drafting.layout import Lay
 from drafting.printing.wishes import PrintWishes
@@ -67,7 +69,7 @@ def tried_on(real: Made) -> MockUp:
     ('light calico', ['back', 'front', 'sleeve', 'cuff', 'collar-stand', 'collar'])
     """
     costume = real.costume
-    cloths = {garment.name: _cloth_of(real, garment) for garment in real.garments}
+    cloths = {garment.name: cloth_to_try(real, garment) for garment in real.garments}
     scale = allowance_scale(body_scale(costume.wearer))
     garments = tuple(_tried(garment, cloths[garment.name], scale) for garment in real.garments)
     fabrics = {cloth.key: cloth.fabric for cloth in cloths.values()}
@@ -78,12 +80,23 @@ def tried_on(real: Made) -> MockUp:
     return MockUp(real, made, cloths, without)
 
 
+@remembered(2)
+def laid_to_try(real: Made) -> MockUp | None:
+    """Return the mock-up of a costume with its lays, and no table of other widths; None where it has no lay."""
+    mock = tried_on(real)
+    try:
+        return replace(mock, made=laid_out(mock.made, table=False))
+    except InputError:
+        return None
+
+
 def mock_length(lay: Lay) -> float:
     """Return how much to take of a mock-up's cloth, mm: its lay, and a tenth for what is cut again."""
     return STEP * math.ceil(round(MORE * lay.buy_length / STEP, 9))
 
 
-def _cloth_of(real: Made, garment: MadeGarment) -> MockCloth:
+def cloth_to_try(real: Made, garment: MadeGarment) -> MockCloth:
+    """Return what a garment's mock-up is cut from."""
     cloth = real.costume.fabrics.get(garment.fabric) or Fabric(garment.fabric)
     known = cloth.bending_length_along
     bending = guessed_bending_length(cloth, cloth.mass or MASS[cloth.weave]) if known is None else known

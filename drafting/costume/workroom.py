@@ -17,6 +17,7 @@ from drafting.ground.prices import parse_price
 from drafting.ground.units import BadValue, as_written
 from drafting.reading.cursor import TableReader, opened
 from drafting.reading.given import one_of
+from drafting.reading.kinds import FileKind
 
 THREE_STEP = "three-step zigzag"
 
@@ -68,7 +69,7 @@ class Workroom:
 
 def read_workroom(path: Path | str) -> Workroom:
     """Return the workroom of a TOML file; raises `InputError` with every fault of it."""
-    table = opened(Path(path))
+    table = opened(Path(path), FileKind.WORKROOM)
     values: dict[str, Any] = {
         "title": table.text("title") or Path(path).stem.replace("-", " "),
         **{key: table.listed(key, words) for key, words in LISTS.items()},

@@ -55,6 +55,18 @@ def piece_as(draft: Draft, role: PieceRole) -> Piece | None:
     return next(iter(pieces_as(draft, role)), None)
 
 
+FROM_THE_FRONT = (PieceRole.FRONT, PieceRole.SIDE_FRONT, PieceRole.SIDE_BODY, PieceRole.BACK)
+"""The panels of a body as they follow one another round it."""
+
+
+def lies_before(one: Piece, other: Piece) -> bool | None:
+    """Return whether one panel lies nearer to the centre front than another; None where neither says so."""
+    if one.role not in FROM_THE_FRONT or other.role not in FROM_THE_FRONT:
+        return None
+    places = [(FROM_THE_FRONT.index(piece.role), piece.place) for piece in (one, other)]
+    return None if places[0] == places[1] else places[0] < places[1]
+
+
 def edges_as(piece: Piece, *roles: EdgeRole) -> tuple[Edge, ...]:
     """Return the edges that have one of these roles, in outline order; dart legs as well."""
     return tuple(edge for edge in piece.edges if edge.role in roles)

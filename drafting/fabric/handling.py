@@ -34,7 +34,8 @@ FULL = 3
 @dataclass(frozen=True)
 class Handling:
     """What a cloth takes. `iron` is the most dots, 0 where no iron may touch it; `stitches` the
-    shortest and the longest stitch of a plain seam, mm; `point` the needle that its surface asks for."""
+    shortest and the longest stitch of a plain seam, mm; `point` the needle that its surface asks for; `sags` says
+    that an edge off its threads grows where a garment hangs from it."""
 
     water: bool = True
     steam: bool = True
@@ -49,6 +50,7 @@ class Handling:
     point: str = ""
     neatens: Neatens = "overcast"
     press_cloth: bool = False
+    sags: bool = False
 
 
 PLAIN = Handling()
@@ -69,11 +71,17 @@ COATED = Handling(
 
 TABLE: dict[Sort, Handling] = {
     "plain": PLAIN,
-    "pile": Handling(holds="basting", marks="thread", layers="wrong sides together"),
-    "napped": Handling(press_cloth=True),
-    "satin": Handling(steam=False, marks="thread", point="microtex", press_cloth=True),
+    "pile": Handling(holds="basting", marks="thread", layers="wrong sides together", sags=True),
+    "napped": Handling(press_cloth=True, sags=True),
+    "satin": Handling(steam=False, marks="thread", point="microtex", press_cloth=True, sags=True),
     "sheer": Handling(
-        fuses=False, holds="basting", marks="thread", stitches=(1.8, 2.2), point="microtex", neatens="french"
+        fuses=False,
+        holds="basting",
+        marks="thread",
+        stitches=(1.8, 2.2),
+        point="microtex",
+        neatens="french",
+        sags=True,
     ),
     "coated": COATED,
     "sequinned": Handling(
@@ -98,6 +106,7 @@ TABLE: dict[Sort, Handling] = {
         stitches=(1.8, 2.2),
         neatens="french",
         press_cloth=True,
+        sags=True,
     ),
     "felted": Handling(water=False, stitches=(2.8, 3.5), neatens="none", press_cloth=True),
     "foiled": replace(COATED, neatens="overcast", stitches=(2.5, 3.5), point=""),
@@ -110,6 +119,9 @@ NO_STEAM = (*NO_IRON, "do not steam", "no steam")
 NO_WATER = ("dry clean", "do not wash", "no wash", "not be washed", "wipe", "spot clean", "sponge")
 """Words of a care label that keep iron, steam and water away (common practice; the signs are those of
 `Source.ISO_3758`)."""
+
+BIAS_GIVES = 0.10
+"""Stretch of a strip on the bias, pulled by hand, from which a cloth of any sort counts as soft (from memory)."""
 
 STEAMED = "steam"
 """A care text that names steam alone is of a cloth that is steamed in place of a wash (common practice)."""
@@ -130,6 +142,8 @@ def handling(fabric: Fabric) -> Handling:
     """
     found = gentlest([TABLE[sort] for sort in fabric.possible_sorts])
     care = fabric.care.lower()
+    if fabric.stretch_bias >= BIAS_GIVES:
+        found = replace(found, sags=True)
     if any(word in care for word in NO_WATER) or (STEAMED in care and "wash" not in care):
         found = replace(found, water=False)
     if any(word in care for word in NO_STEAM):
@@ -165,4 +179,5 @@ def _both(one: Handling, other: Handling) -> Handling:
         point=one.point or other.point,
         neatens=pick("neatens", ("none", "overcast", "french", "bound").index),
         press_cloth=one.press_cloth or other.press_cloth,
+        sags=one.sags or other.sags,
     )

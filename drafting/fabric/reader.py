@@ -20,6 +20,7 @@ from drafting.ground.prices import parse_price
 from drafting.ground.units import BadValue, as_written, parse_length, parse_number, parse_percent, unit_of
 from drafting.reading.cursor import TableReader, opened
 from drafting.reading.given import one_of, plain_text, truth
+from drafting.reading.kinds import FileKind
 
 LENGTHS = {  # accepted range in mm, ours: wide enough for any cloth, narrow enough for a slip
     "width": (50.0, 6000.0),
@@ -58,7 +59,7 @@ def read_fabric(path: Path | str) -> Fabric:
     >>> cloth.usable_width, cloth.weave
     (1370.0, 'woven')
     """
-    table = opened(Path(path))
+    table = opened(Path(path), FileKind.CLOTH)
     read = {key: table.read(key, _parser(key, table.unit)) for key in KEYS}
     values: dict[str, Any] = {key: value for key, value in read.items() if key in table}
     values.setdefault("title", Path(path).stem.replace("-", " "))

@@ -46,6 +46,7 @@ from drafting.ground.nearest import joined
 from drafting.ground.units import BadValue, as_written, parse_length
 from drafting.reading.cursor import TableReader, opened
 from drafting.reading.given import one_of
+from drafting.reading.kinds import FileKind
 
 NAME = r"[A-Za-z0-9][A-Za-z0-9_-]*"
 PLACE = re.compile(rf"({NAME})(?:\.({NAME}))?")
@@ -71,7 +72,7 @@ def read_fitting(path: Path, garments: Sequence[str] | None = None) -> FittingFi
 
     `garments` are the names that a note may give; None where any will do (a wearer's own fittings).
     """
-    table = opened(path)
+    table = opened(path, FileKind.FITTING)
     title = table.text("title") or path.stem
     day, cut = table.day("on"), table.truth("cut") or False
     notes = tuple(note for entry in table.numbered("notes") for note in _note(entry, garments))

@@ -20,8 +20,8 @@ LIMP, STIFF = 15.0, 24.0
 GIVE = 0.10
 """How far the stretch of a knit may differ from that of the real cloth, as a fraction (common practice)."""
 
-WIDTH = 1500.0
-"""mm: the width that calico is commonly sold in (from memory)."""
+WIDTH, EDGES = 1400.0, 30.0
+"""mm: the narrower of the widths that calico is sold in (from memory: 140 to 160 cm), and both selvedges."""
 
 NEVER_PIERCED: frozenset[Sort] = frozenset({"coated", "foiled"})
 """Cloth in which every needle hole stays."""
@@ -67,7 +67,13 @@ def mock_cloth(real: Fabric, role: str, bending: float) -> MockCloth:
 
 
 def _woven(key: str, ask_for: str, why: str, source: Cited) -> MockCloth:
-    return MockCloth(key, ask_for, why, source, Fabric(f"mock-up: {ask_for}", width=WIDTH, pretreated=True))
+    return MockCloth(
+        key,
+        ask_for,
+        why,
+        source,
+        Fabric(f"mock-up: {ask_for}", width=WIDTH, usable_width=WIDTH - EDGES, pretreated=True),
+    )
 
 
 def _stretching(real: Fabric, role: str) -> MockCloth:
@@ -78,6 +84,7 @@ def _stretching(real: Fabric, role: str) -> MockCloth:
     fabric = Fabric(
         f"mock-up: cheap {kind}",
         width=WIDTH,
+        usable_width=WIDTH - EDGES,
         weave=real.weave,
         stretch_along=real.stretch_along,
         stretch_across=real.stretch_across,

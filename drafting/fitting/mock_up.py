@@ -25,7 +25,7 @@ def tried(draft: Draft, scale: float = 1.0) -> Draft:
     from one cheap cloth. `scale` (1: a person) makes a doll's allowances smaller, but none below what has to
     stay.
     """
-    pieces = tuple(_widened(piece, scale) for piece in draft.pieces if _is_tried(piece))
+    pieces = tuple(_widened(piece, scale) for piece in draft.pieces if is_tried(piece))
     names = {piece.name for piece in pieces}
     seams = tuple(s for s in draft.seams if {name for name, _ in (*s.a, *s.b)} <= names)
     chains = {name: refs for name, refs in draft.chains.items() if {piece for piece, _ in refs} <= names}
@@ -34,10 +34,11 @@ def tried(draft: Draft, scale: float = 1.0) -> Draft:
 
 def left_out(draft: Draft) -> tuple[Piece, ...]:
     """Return the pieces that a mock-up does without."""
-    return tuple(piece for piece in draft.pieces if not _is_tried(piece))
+    return tuple(piece for piece in draft.pieces if not is_tried(piece))
 
 
-def _is_tried(piece: Piece) -> bool:
+def is_tried(piece: Piece) -> bool:
+    """Return whether a piece is cut for a first try."""
     carries = piece.role in CARRIES and not piece.material
     return carries or (is_shell(piece) and piece.role not in NOT_TRIED)
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from drafting.alter.braces import BRACE_BUTTON
 from drafting.draft.by_role import piece_as
 from drafting.draft.draft import Draft
 from drafting.draft.roles import EdgeRole, PieceRole
@@ -30,6 +31,8 @@ FALL = (
     *LEGS[1:],
 )
 
+ON_BRACES = "Nothing below the waist holds it up: hang it from braces at its marks before you look at anything."
+
 RULES = (
     "Side (the wearer's own left or right, or both), where, what, how much, and how it is counted. A pinch of "
     f"{told(10.0)} takes {told(20.0)} of cloth; at each of two side seams that is {told(40.0)} of the girth. "
@@ -51,7 +54,9 @@ CAUTIONS = (
 
 def order_at_the_body(draft: Draft) -> tuple[str, ...]:
     """Return in which order to look at this garment: each step changes what lies below it."""
+    braced = any(mark.what == BRACE_BUTTON for piece in draft.pieces for mark in piece.placements)
+    on_braces = (ON_BRACES,) if braced else ()
     if piece_as(draft, PieceRole.BEARER):
-        return FALL
+        return *FALL, *on_braces
     legs = any(edge.role is EdgeRole.CROTCH for piece in draft.pieces for edge in piece.edges)
-    return LEGS if legs else ABOVE
+    return (*LEGS, *on_braces) if legs else ABOVE

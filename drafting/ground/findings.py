@@ -8,7 +8,7 @@ from collections.abc import Container, Iterable, Iterator
 from dataclasses import dataclass, replace
 from typing import Literal
 
-from drafting.ground.lengths import in_unit
+from drafting.ground.lengths import in_unit, tells_no_change
 
 Severity = Literal["ok", "note", "warning", "error"]
 RANK: dict[str, int] = {"ok": 0, "note": 1, "warning": 2, "error": 3}
@@ -101,8 +101,8 @@ def _of_either(one: Finding) -> Finding:
 def said_once(findings: tuple[Finding, ...] | list[Finding], unit: str | None) -> list[SaidOnce]:
     """Return what is to be read of `findings`, worst first, nothing twice and nothing that holds.
 
-    What is the same of both hands is said once, of both; a sentence that begins with its own place, as it has
-    to where it stands alone, goes on from it.
+    A note of a change that reads alike before and after is left out. What is the same of both hands is said once,
+    of both; a sentence that begins with its own place, as it has to where it stands alone, goes on from it.
 
     >>> from drafting.ground.lengths import told
     >>> hands = [
@@ -113,7 +113,8 @@ def said_once(findings: tuple[Finding, ...] | list[Finding], unit: str | None) -
     """
     places: dict[tuple[str, Severity, str, str], list[str]] = {}
     for finding in worst_first(findings):
-        if finding.level != "ok":
+        settled = finding.level == "note" and tells_no_change(finding.sentence, unit)
+        if finding.level != "ok" and not settled:
             where = _of_either(finding).where
             said = _beside(finding.where, finding.said(unit))
             hands = places.setdefault((finding.check, finding.level, where, said), [])

@@ -58,6 +58,15 @@ def angle_said(degrees: float) -> str:
     return f"{whole} degree{'' if abs(whole) == 1 else 's'}"
 
 
+def apart_said(count: int, apart: float) -> str:
+    """Return how far apart `count` things of a row stand (mm), as the end of a clause; nothing of one alone."""
+    return f", {told(apart)} apart" if count > 1 else ""
+
+
+APART = re.compile(r", ⟨[^⟩]*⟩ apart")
+"""What `apart_said` says, wherever it stands in a sentence."""
+
+
 def counted(number: float, one: str, many: str) -> str:
     """Return a number, to the nearest whole, with what it counts.
 
@@ -72,9 +81,44 @@ def in_unit(text: str, unit: str | None) -> str:
 
     >>> in_unit(f"off by {told(0.4, 'fine')}, {told(-1e-9)} left", "in")
     'off by 0.4 mm, 0 in left'
+
+    Two lengths that read alike are no change, and told as one.
+
+    >>> in_unit(f"across back {told(400.2)} to {told(401.0)}", "in")
+    'across back 15 3/4 in'
     """
     own = shown_unit(unit)
-    return _TOLD.sub(lambda found: _shown(float(found[1]), found[2] or "plain", own), text)
+
+    def shown(found: re.Match[str]) -> str:
+        return _shown(float(found[1]), found[2] or "plain", own)
+
+    def one(pair: re.Match[str]) -> str:
+        return pair[1] if _alike(pair, own) else pair[0]
+
+    return _TOLD.sub(shown, _FROM_TO.sub(one, text))
+
+
+_FROM_TO = re.compile(r"(⟨[^⟩]*⟩) to (⟨[^⟩]*⟩)")
+_INSTEAD = re.compile(r"(⟨[^⟩]*⟩)[a-z ]{0,40} instead of (⟨[^⟩]*⟩)")
+"""Two lengths of which one became, or stands for, the other."""
+
+
+def _alike(pair: re.Match[str], unit: ShownUnit) -> bool:
+    one, other = (_TOLD.fullmatch(each) for each in (pair[1], pair[2]))
+    if one is None or other is None:
+        return False
+    return len({_shown(float(each[1]), each[2] or "plain", unit) for each in (one, other)}) == 1
+
+
+def tells_no_change(text: str, unit: str | None) -> bool:
+    """Return whether all that a text tells as changed reads alike before and after, in `unit`.
+
+    >>> tells_no_change(f"{told(510.2)} round instead of {told(509.9)}", "cm")
+    True
+    """
+    own = shown_unit(unit)
+    pairs = [*_FROM_TO.finditer(text), *_INSTEAD.finditer(text)]
+    return bool(pairs) and all(_alike(pair, own) for pair in pairs)
 
 
 def _shown(mm: float, how: str, unit: ShownUnit) -> str:

@@ -8,6 +8,7 @@
 from __future__ import annotations
 
 from drafting.costume.make import Made
+from drafting.costume.mock_up import MockUp
 from drafting.making.cautions import cautions
 from drafting.making.docket import docket
 from drafting.making.fit.told import fit_tables
@@ -22,8 +23,10 @@ from drafting.making.whole_order import work_order
 __all__ = ["Plan", "Step", "planned", "work_order"]
 
 
-def planned(made: Made) -> Plan:
-    """Return the plan of a costume whose lays are worked out already (`cutting.laid_out`).
+def planned(made: Made, mock: MockUp | None = None) -> Plan:
+    """Return the plan of a costume whose lays are worked out already (`costume.lays.laid_out`).
+
+    With its `mock` laid out (`costume.mock_up.laid_to_try`) the cheap cloth is told as that takes it.
 
     Lengths are in mm, times in minutes; every sentence is a `Said`, which `words.text` puts in words.
 
@@ -45,7 +48,7 @@ def planned(made: Made) -> Plan:
         costume.title,
         costume.wearer.title,
         docket=docket(made),
-        shopping=shopping(made, sewn, room.prices, steps),
+        shopping=shopping(made, sewn, room.prices, steps, mock),
         steps=steps,
         tables=(*fit_tables(made, made.garments), *tables(made)),
         keeping=keeping(made),

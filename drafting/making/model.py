@@ -91,7 +91,7 @@ class Supply:
     what: str
     kind: str
     amount: float
-    unit: Literal["mm", "piece"]
+    unit: Literal["mm", "piece", "pair"]
     cloth: str = ""
 
 
@@ -108,7 +108,7 @@ class Step:
     are sewn in it and `count` how many things are; `basted` names the seams that are only basted, with
     long stitches, and `apart` the pieces that are parts again after it; `does` says what else happens to
     the cloth, in the words of `Deed`, and `takes` what is used up besides cloth, thread and
-    notions; a trim lies `along` its edges.
+    notions; a trim lies `along` its edges. `by_hand` says how what is sewn by hand beside its `setting` is sewn.
     """
 
     key: str
@@ -136,6 +136,7 @@ class Step:
     does: tuple[Deed, ...] = ()
     takes: tuple[Supply, ...] = ()
     along: tuple[tuple[str, str], ...] = ()
+    by_hand: tuple[Said, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -155,7 +156,7 @@ class DocketRow:
 
 @dataclass(frozen=True, slots=True)
 class ShoppingRow:
-    """One thing to buy: `amount` in `unit` (`mm`, `piece`, `packet`); `parts` is what it adds up.
+    """One thing to buy: `amount` in `unit` (`mm`, `piece`, `pair`, `packet`); `parts` is what it adds up.
 
     `cost` is None where no price was given.
     """

@@ -12,7 +12,9 @@ import math
 from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
 
+from drafting.alter.braces import BRACE_BUTTON
 from drafting.costume.make import Made
+from drafting.costume.mock_up import MockUp
 from drafting.draft.draft import Notion
 from drafting.ground.lengths import in_unit, told
 from drafting.layout import Lay
@@ -21,6 +23,7 @@ from drafting.layout.outlines import Outline
 from drafting.layout.packing.model import box_of
 from drafting.making.model import Setting, ShoppingRow, Step, said
 from drafting.making.settings.needles import sold_as
+from drafting.making.settings.seams import along_lines
 from drafting.making.supplies import mock_up_cloth, shelves, supplies, threads, up_to
 from drafting.making.trim_lengths import laid_trims
 from drafting.making.whole_order import work_order
@@ -35,6 +38,8 @@ CUT_ENDS = {"boning": 10.0, "elastic": 20.0, "cord": 20.0}
 LIGNE = 0.635
 """mm: the unit in which buttons are sold; 40 of them are an inch (common practice)."""
 
+BUTTONS = ("button", BRACE_BUTTON)
+
 SPARE_BUTTONS = 1
 """Of each kind, beyond those sewn on (common practice: one is lost before the costume is worn out)."""
 
@@ -44,16 +49,18 @@ def shopping(
     settings: Mapping[tuple[str, str], Setting],
     prices: Mapping[str, float] | None = None,
     steps: Sequence[Step] | None = None,
+    mock: MockUp | None = None,
 ) -> tuple[ShoppingRow, ...]:
     """Return what to buy: cloths, interfacings, thread, notions, needles, and what the `steps` use up.
 
     `made` has its lays already; steps that nobody gives are worked out. `prices` are for a metre of elastic,
-    boning, casing and interfacing (`elastic`, ...), 100 m of `thread`, one `button`, one packet of `needle`.
+    boning, casing and interfacing (`elastic`, ...), 100 m of `thread`, one `button`, one packet of `needle`. The
+    cheap cloth is that of the `mock` where it is laid out, else about as much.
     """
     costs, steps = prices or {}, work_order(made, settings) if steps is None else steps
     return (
         *_cloths(made, costs),
-        *mock_up_cloth(made, steps),
+        *mock_up_cloth(made, steps, mock),
         *threads(made, steps, costs.get("thread")),
         *_notions(made, costs),
         *_trims(made),
@@ -126,7 +133,7 @@ def _notions(made: Made, costs: Mapping[str, float]) -> Iterator[ShoppingRow]:
                 key = (notion.what, notion.kind, size)
                 groups[key].append((garment.name, notion))
     for (what, kind, size), found in groups.items():
-        yield _notion_row(what, kind, size, found, costs.get(what))
+        yield _notion_row(what, kind, size, found, costs.get("button" if what in BUTTONS else what))
 
 
 def _notion_row(
@@ -134,7 +141,7 @@ def _notion_row(
 ) -> ShoppingRow:
     if what == "zip":
         return _zip_row(kind, found, each)
-    key = "shop.notion" if size is None else "shop.button" if what == "button" else "shop.sized"
+    key = "shop.notion" if size is None else "shop.button" if what in BUTTONS else "shop.sized"
     detail = said(key, what=what, kind=kind or what, size=size or 0.0, ligne=round((size or 0.0) / LIGNE))
     if all(notion.cut_length is not None for _, notion in found):
         parts = tuple((f"{g}: {n.where}", n.count * (n.cut_length or 0.0)) for g, n in found)
@@ -142,7 +149,7 @@ def _notion_row(
         length = up_to(sum(amount for _, amount in parts) + ends)
         return ShoppingRow(what, detail, length, "mm", (*parts, ("ends", ends)), _metres(length, each))
     parts = tuple((f"{g}: {n.where}", float(n.count)) for g, n in found)
-    if what == "button":
+    if what in BUTTONS:
         parts = (*parts, ("spare", float(SPARE_BUTTONS)))
     count = sum(amount for _, amount in parts)
     return ShoppingRow(what, detail, count, "piece", parts, None if each is None else each * count)
@@ -173,7 +180,7 @@ def _trims(made: Made) -> Iterator[ShoppingRow]:
 def _needles(settings: Mapping[tuple[str, str], Setting], costs: Mapping[str, float]) -> Iterator[ShoppingRow]:
     """Yield a packet for each needle: they bend and break, and one costume blunts several."""
     seams: dict[tuple[str, int], list[str]] = defaultdict(list)
-    for (garment, seam), setting in settings.items():
+    for (garment, seam), setting in along_lines(settings).items():
         seams[setting.needle.point, setting.needle.size].append(f"{garment}: {seam}")
     each = costs.get("needle")
     for (point, size), names in sorted(seams.items()):

@@ -18,6 +18,7 @@ from drafting.draft.roles import SeamKind
 from drafting.making.model import Said, Step
 from drafting.making.order.used_up import GLUED_DOWN, only_glued
 from drafting.making.seam_lengths import has_half, seam_lengths, times_sewn
+from drafting.making.settings.edges import CAST_WIDE
 
 ThreadKind = Literal["sewing", "overlock", "basting", "buttonhole", "mock-up"]
 
@@ -26,9 +27,6 @@ BUTTON = 500.0
 
 LONG, TOILE = 5.0, 4.0
 """mm of a gathering stitch and of a toile's (common practice)."""
-
-OVERCAST_WIDE = 3.0
-"""mm across an overcast edge where no overedge machine is at hand (common practice)."""
 
 BOX = 3.0
 """mm of plain stitches to each mm of a bar that is sewn as a box half as wide: 2 (1 + 1/2), plane geometry."""
@@ -163,7 +161,7 @@ def _told(step: Step, say: Sequence[Said], length: float, plies: int) -> Iterato
         yield StitchRow("301", length)
     if {"strip_turned", "strip_turned_neat"} & set(keys):
         gives = step.setting is not None and step.setting.stitch != "301"
-        yield StitchRow("304" if gives else "301", length, width=OVERCAST_WIDE if gives else 0.0, plies=4)
+        yield StitchRow("304" if gives else "301", length, width=CAST_WIDE if gives else 0.0, plies=4)
     if hand:
         yield StitchRow("200", length, 4.0)
 
@@ -228,7 +226,7 @@ def _neatened(step: Step, garment: MadeGarment, room: Workroom) -> Iterator[Stit
         if room.has(*MACHINE_OVEREDGE):
             yield StitchRow("504", cast, plies=2, kind="overlock")
         else:
-            yield StitchRow("304", cast, width=OVERCAST_WIDE, plies=1)
+            yield StitchRow("304", cast, width=CAST_WIDE, plies=1)
 
 
 def _bags(step: Step, garment: MadeGarment) -> float:

@@ -9,7 +9,9 @@ import math
 from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
 
-from drafting.costume.make import Made
+from drafting.costume.make import Made, MadeGarment
+from drafting.costume.mock_up import MockUp, cloth_to_try, mock_length
+from drafting.fitting.mock_cloth import WIDTH
 from drafting.making.model import ShoppingRow, Step, said
 from drafting.making.stitch_rows import ThreadKind
 from drafting.making.thread import WASTE, seam_thread
@@ -19,8 +21,8 @@ METRE = 1000.0
 SOLD = 100.0
 """mm: what is cut from a roll is bought by full 10 cm (common practice)."""
 
-MOCK_WIDTH, MOCK_USED = 1400.0, 0.7
-"""mm of width, and share of the cloth that a lay by hand uses, of a cheap cloth to try in (ours)."""
+MOCK_USED = 0.7
+"""Share of a cheap cloth to try in that a lay by hand uses (ours)."""
 
 SPOOL = 100 * METRE
 
@@ -31,8 +33,7 @@ THREADS: dict[ThreadKind, str] = {
     "buttonhole": "shop.thread_buttonhole",
     "mock-up": "shop.thread_mock_up",
 }
-MOCK_UP = {"woven": "shop.mock_up_woven", "knit": "shop.mock_up_knit"}
-"""What each kind of thread, and each cheap cloth, is called on the list."""
+"""What each kind of thread is called on the list."""
 
 
 def up_to(length: float, step: float = SOLD) -> float:
@@ -79,22 +80,32 @@ def supplies(made: Made, steps: Sequence[Step], costs: Mapping[str, float]) -> I
         yield ShoppingRow(what, detail, amount, unit, tuple(parts), cost)
 
 
-def mock_up_cloth(made: Made, steps: Sequence[Step]) -> Iterator[ShoppingRow]:
-    """Yield the cheap cloth that the toiles of a costume are cut from, woven and knit apart."""
+def mock_up_cloth(made: Made, steps: Sequence[Step], mock: MockUp | None) -> Iterator[ShoppingRow]:
+    """Yield the cheap cloths of a costume's toiles: as much as its `mock` takes, which is what the mock-up's own
+    folder says, or without one by the area of their pieces."""
     toiles = {step.garment for step in steps if step.verb == "toile"}
     found: dict[str, list[tuple[str, float]]] = defaultdict(list)
     for garment in made.garments:
         if garment.name in toiles:
-            fabric = made.costume.fabrics.get(garment.fabric)
-            shells = [cut for cut in garment.pattern.pieces if not cut.piece.material]
-            area = math.fsum(c.cut.area * c.piece.count * (2 if c.piece.fold_edge else 1) for c in shells)
-            tall = max((_tall(c.cut.bounds) for c in shells), default=0.0)
-            length = max(area / (MOCK_WIDTH * MOCK_USED), tall)
-            found[fabric.weave if fabric else "woven"].append((garment.name, length))
-    for weave, parts in found.items():
+            found[cloth_to_try(made, garment).ask_for].append((garment.name, _by_area(garment)))
+    lays = {lay.role: lay for lay in mock.made.lays} if mock else {}
+    laid = {mock.cloths[g.name].ask_for: lays[g.fabric] for g in mock.made.garments} if mock else {}
+    for kind, parts in found.items():
+        if lay := laid.get(kind):
+            detail = said("shop.mock_up", kind=kind, width=WIDTH)
+            yield ShoppingRow("mock-up cloth", detail, mock_length(lay), "mm", (("lay", lay.cloth_length),))
+            continue
         length = up_to(math.fsum(part for _, part in parts))
-        detail = said(MOCK_UP[weave], width=MOCK_WIDTH)
+        detail = said("shop.mock_up_about", kind=kind, width=WIDTH)
         yield ShoppingRow("mock-up cloth", detail, length, "mm", tuple(parts))
+
+
+def _by_area(garment: MadeGarment) -> float:
+    """Return about how much of a cheap cloth a garment takes, mm: its shell, laid by hand."""
+    shells = [cut for cut in garment.pattern.pieces if not cut.piece.material]
+    area = math.fsum(c.cut.area * c.piece.count * (2 if c.piece.fold_edge else 1) for c in shells)
+    tall = max((_tall(c.cut.bounds) for c in shells), default=0.0)
+    return max(area / (WIDTH * MOCK_USED), tall)
 
 
 def _tall(box: tuple[float, float, float, float]) -> float:

@@ -59,7 +59,7 @@ def _button_rows(fabrics: Mapping[str, Fabric], garment: MadeGarment) -> Iterato
     high = shank(fabrics.get(garment.fabric))
     for notion in _of(garment, "button"):
         button = said("table.button", size=notion.size or 0.0, kind=notion.kind)
-        places = said("table.places", places=places_down(garment, notion.piece, "button"))
+        places = places_said(garment, notion.piece, "button")
         key = "table.button_flat" if notion.kind == "flat" else "table.button_how"
         how = said(key, note=notion.note, shank=high)
         yield _where(garment, notion.where), float(notion.count), button, places, how
@@ -75,17 +75,18 @@ def shank(fabric: Fabric | None) -> float:
     return min(MOST_SHANK, max(LEAST_SHANK, LAYERS * thickness))
 
 
-def places_down(garment: MadeGarment, piece: str, what: str) -> str:
-    """Return how far down its piece's uppermost mark the others of a kind lie, as words."""
-    if piece not in garment.draft:
-        return "-"
-    drawn = garment.draft[piece]
-    middles = [_middle(mark.path.bounds) for mark in drawn.placements if mark.what == what]
+def places_said(garment: MadeGarment, piece: str, what: str) -> Said:
+    """Return how far from its piece's uppermost mark the others of a kind lie: down, or across where they do."""
+    middles = []
+    if piece in garment.draft:
+        marks = garment.draft[piece].placements
+        middles = [_middle(mark.path.bounds) for mark in marks if mark.what == what]
     if not middles:
-        return "-"
-    upright = sorted(middles, key=lambda p: (-round(p.imag, 3), p.real))
-    first = upright[0]
-    return ", ".join(told(abs(p - first)) for p in upright)
+        return said("table.places", places="-")
+    first, *others = sorted(middles, key=lambda p: (-round(p.imag, 3), p.real))
+    across = sum(abs((p - first).real) for p in others) > sum(abs((p - first).imag) for p in others)
+    found = ", ".join(told(abs(p - first)) for p in (first, *others))
+    return said("table.places_across" if across else "table.places", places=found)
 
 
 def _middle(box: tuple[float, float, float, float]) -> complex:

@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from drafting.costume.make import Made
+from drafting.costume.mock_up import laid_to_try
 from drafting.costume.telling import Tell, tell_nobody
 from drafting.export.figure import overview_png
 from drafting.export.svg import svg_text
@@ -143,7 +144,7 @@ def _write_plan(made: Made, folder: Path, worn: Worn | None) -> Plan | None:
     """Write the making plan and its shopping list; without lays nobody knows what to buy."""
     if not made.lays:
         return None
-    plan = planned(made)
+    plan = planned(made, laid_to_try(made))
     whole = page(plan, made, _shown_of(worn))
     files = {"plan.html": whole, "shopping.csv": shopping_csv(plan.shopping, made.costume.told_in)}
     for name, text in files.items():

@@ -16,6 +16,7 @@ from drafting.ground.errors import InputError
 from drafting.ground.units import BadValue, NoUnit, Sign, as_written, parse_length, parse_number
 from drafting.reading.entries import Keys
 from drafting.reading.given import Faults, FilePlace, Given, Origin, one_of, plain_text, truth
+from drafting.reading.kinds import FileKind, no_file_of_ours, told_kind, wrong_kind
 from drafting.reading.toml import TomlFile, read_toml
 
 T = TypeVar("T")
@@ -191,12 +192,32 @@ class TableReader:
             raise InputError(self.faults.found)
 
 
-def opened(path: Path) -> TableReader:
-    """Return a file's outermost table, with its unit; raises `InputError` for a text that is no TOML."""
-    file = read_toml(path)
+def opened(path: Path, wanted: FileKind | None = None) -> TableReader:
+    """Return a file's outermost table, with its unit.
+
+    Raises `InputError` for a text that is no TOML, and for another kind of file than is `wanted`.
+    """
+    file = read_toml(path) if wanted is None else _of_kind(path, wanted)
     table = TableReader(file, Faults(file.path, list(file.faults)), file.data)
     table.unit = table.faults.unit(table.given("unit"))
     return table
+
+
+def _of_kind(path: Path, wanted: FileKind) -> TomlFile:
+    """Return a file of the kind that is wanted; raises `InputError` that names any other as what it is."""
+    try:
+        file = read_toml(path)
+    except InputError:
+        other = no_file_of_ours(path, wanted)
+        if other is None:
+            raise
+        raise InputError([other]) from None
+    if not file.data and (other := no_file_of_ours(path, wanted)):
+        raise InputError([other])
+    found = told_kind(file.data, wanted)
+    if found is not wanted:
+        raise InputError([wrong_kind(path, found, wanted)])
+    return file
 
 
 def _day(key: str, value: object) -> date:

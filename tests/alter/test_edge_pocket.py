@@ -136,7 +136,7 @@ def test_a_seam_that_is_hollow_takes_a_pocket_that_lies_inside_its_piece(
     garment = made(block, wish)
     assert errors(garment) == []
     shell = ring(garment.draft[piece])
-    (bag,) = (m.path for m in garment.draft[piece].placements if m.what == "seam pocket")
+    (bag,) = (m.path for m in garment.draft[piece].placements if m.what.startswith("seam pocket"))
     hung = Polygon([(p.real, p.imag) for p in bag.points(0.05)])
     assert hung.difference(shell.buffer(0.2)).area < 1.0
     path = garment.draft[piece][edge].path
@@ -161,10 +161,59 @@ def test_the_mark_on_the_partner_of_a_seam_lies_on_the_partner(
     wish = PocketWish(piece, edge, "in-seam", width=110.0, height=100.0, inside=0.0, along=0.5)
     garment = made(block, wish)
     assert errors(garment) == []
-    (mark,) = (m.path for m in garment.draft[partner].placements if m.what == "seam pocket")
+    (mark,) = (m.path for m in garment.draft[partner].placements if m.what == "seam pocket back")
     (bag,) = (m.path for m in garment.draft[piece].placements if m.what == "seam pocket")
     laid = Polygon([(p.real, p.imag) for p in mark.points(0.05)])
     assert laid.difference(ring(garment.draft[partner]).buffer(0.2)).area < 1.0
     narrow = laid.area < 0.97 * abs(bag.area)
     assert narrow is any("press it over behind" in f.message for f in garment.findings)
     assert narrow is (partner == "back" and "coat" in block)
+
+
+@pytest.mark.parametrize(
+    ("block", "choices", "asked", "front", "edge"),
+    [
+        ("skirt", {"skirt_cut": "gored", "gores": 6}, ("gore-2", "front"), "gore-1", "back"),
+        ("skirt", {"skirt_cut": "gored", "gores": 6}, ("gore-1", "back"), "gore-1", "back"),
+        ("skirt", {}, ("back", "side"), "front", "side"),
+        ("skirt", {}, ("front", "side"), "front", "side"),
+    ],
+)
+def test_the_front_lip_of_a_mouth_is_stayed_and_holds_the_bag(
+    block: str, choices: dict[str, object], asked: tuple[str, str], front: str, edge: str
+) -> None:
+    """Common practice: a hand pulls at the front lip of the mouth, so the stay lies along that, whichever of
+    the two edges was named; by shapely on the piece, and told apart in the order of work."""
+    wish = replace(IN_SEAM, piece=asked[0], edge=asked[1], width=110.0, height=90.0, along=0.5)
+    garment = made(block, wish, **choices)
+    assert errors(garment) == []
+    stay = garment.draft["pocket-1-stay"]
+    assert stay.stiffens == (front,)
+    lip = LineString([(p.real, p.imag) for p in garment.draft[front][edge].path.points(0.05)])
+    assert max(lip.distance(Point(x, y)) for x, y in ring(stay).exterior.coords) < 21.0
+    assert lip.distance(ring(stay)) < 0.01
+    on = {m.piece: p.name for p in garment.draft.pieces for m in p.placements if m.piece.startswith("pocket-1")}
+    assert on["pocket-1-bag"] == front
+    assert on["pocket-1-back"] != front
+    steps = order_of(costume_of(garment, WOVEN))
+    told = [one.key.partition(".")[2] for step in steps for one in step.say if "seam_ba" in one.key]
+    assert sorted(told) == ["seam_back", "seam_bag"]
+
+
+@pytest.mark.parametrize("belly", [1000.0, 1180.0, 1320.0])
+def test_a_slant_pocket_hangs_inside_a_front_whose_side_slopes_in_under_a_belly(belly: float) -> None:
+    """By shapely: the side runs in below the waist, so the mouth may lean the other way; its bag hung outside."""
+    body = chart_woman().changed(waist_girth=belly, hip_girth=1120.0)
+    kind = all_blocks()["trousers"]
+    chosen = choose(kind, {}, body_scale(body), Origin())
+    wish = replace(SLANT, edge="side")
+    garment = make_garment(body, WOVEN, kind, chosen, name="trousers", role="shell", pockets=(wish,))
+    front = ring(garment.draft["front"]).buffer(0.2)
+    marks = [m.path for m in garment.draft["front"].placements if m.what in ("pocket mouth", "pocket back")]
+    assert len(marks) == 2
+    for mark in marks:
+        outline = Polygon([(p.real, p.imag) for p in mark.points(0.05)])
+        assert outline.is_valid
+        assert outline.difference(front).area < 1.0
+    bag = ring(garment.draft["pocket-1-bag"])
+    assert bag.area > 150.0 * 150.0  # a hand goes in

@@ -21,7 +21,7 @@ from drafting.ground.errors import DraftError, InputError
 from drafting.ground.scale import body_scale
 from drafting.making.rules import unsound
 from drafting.making.stages.drawn import sewn_on_paper
-from drafting.reading.given import Origin
+from drafting.reading.given import Given, Origin
 from drafting.reading.pockets import PocketWish
 from tests.blocks.figures import chart_woman, errors
 from tests.making.figures import ROOT
@@ -33,9 +33,10 @@ BACK = PocketWish("back", "side", "patch", width=140.0, height=160.0, inside=110
 
 
 @cache
-def made(block: str, *wishes: PocketWish) -> MadeGarment:
+def made(block: str, *wishes: PocketWish, **choices: object) -> MadeGarment:
     kind, body = all_blocks()[block], chart_woman()
-    chosen = choose(kind, {}, body_scale(body), Origin())
+    asked = {name: Given(value) for name, value in choices.items()}
+    chosen = choose(kind, asked, body_scale(body), Origin())
     return make_garment(body, WOVEN, kind, chosen, name=block, role="shell", pockets=wishes)
 
 

@@ -198,7 +198,7 @@ def test_a_file_that_cannot_be_opened_is_named(tmp_path: Path, name: str) -> Non
 def test_a_picture_is_no_body_file(tmp_path: Path) -> None:
     path = tmp_path / "photo.toml"
     path.write_bytes(b"\x89PNG\r\n\x1a\n\x00\x00\xff\xfe")
-    with pytest.raises(InputError, match="UTF-8"):
+    with pytest.raises(InputError, match="is a picture, and a body file is wanted here"):
         read_body(path)
 
 

@@ -242,7 +242,7 @@ def test_blocks_tells_unit_range_default_meaning_and_source_of_every_choice(
     for choice in choices:
         assert choice.name in said
         assert " ".join(in_unit(choice.meaning, "cm").rstrip(".").split()) in said
-        assert f"Source: {printed(*choice.source)}" in said
+        assert f"Source: {in_unit(printed(*choice.source), 'cm')}" in said
     for role in (*EdgeRole, *PieceRole, *SeamKind):
         assert f"{role.value} {role.meaning}" in said
 

@@ -13,8 +13,9 @@ from pypdfium2 import PdfDocument
 
 from drafting import draft_garment
 from drafting.costume.file import read_costume
+from drafting.costume.lays import laid_out
 from drafting.costume.make import Made, make
-from drafting.costume.mock_up import MockUp, mock_length, mock_up, tried_on
+from drafting.costume.mock_up import MockUp, laid_to_try, mock_length, mock_up, tried_on
 from drafting.draft.piece import EdgeKind
 from drafting.draft.roles import PieceRole, SeamKind
 from drafting.export.svg import svg_text
@@ -26,6 +27,7 @@ from drafting.fitting.signs_below import SIGNS_BELOW
 from drafting.fitting.to_write_on import seam_lines
 from drafting.fitting.words import order_at_the_body
 from drafting.ground.errors import InputError
+from drafting.making import planned
 from drafting.output.fitting_pages import sheets_to_write_on
 from drafting.output.mock_up import write_mock_up
 from drafting.sheet.piece import piece_sheet
@@ -180,6 +182,16 @@ def test_a_tenth_more_is_taken_than_its_own_lay_needs(shirt: MockUp) -> None:
     placed = {outline.part.name for outline in lay.outlines}
     assert placed == {f"shirt.{cut.piece.name}" for cut in shirt.made["shirt"].pattern.pieces}
     assert 1.1 * lay.buy_length <= mock_length(lay) < 1.1 * lay.buy_length + 100.0
+
+
+def test_the_plan_buys_what_the_mock_up_takes(shirt: MockUp) -> None:
+    """Two lists of one purchase name one amount and one cloth."""
+    real = laid_out(shirt.real, count=5, table=False)
+    rows = [row for row in planned(real, laid_to_try(shirt.real)).shopping if row.what == "mock-up cloth"]
+    (lay,) = shirt.made.lays
+    assert [row.amount for row in rows] == [mock_length(lay)]
+    assert dict(rows[0].detail.facts)["kind"] == shirt.cloths["shirt"].ask_for
+    assert not any("no width" in finding.sentence for finding in lay.findings)
 
 
 def test_the_record_holds_each_allowance_with_its_source(folder: Path, shirt: MockUp) -> None:

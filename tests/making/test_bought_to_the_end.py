@@ -91,7 +91,7 @@ def test_a_sleeve_head_is_bought_as_long_as_the_words_cut_it(name: str) -> None:
     for step, mm in taken(name, "Sew a sleeve head into each crown"):
         (cm,) = re.findall(r"wadding, ([\d.]+) cm by", step["do"])
         assert mm["sleeve head"] == pytest.approx(2 * 10 * float(cm))
-        assert mm["shoulder pad"] == 2
+        assert mm["shoulder pad"] == 1  # a pair
         assert 250.0 <= 10 * float(cm) <= 350.0  # notch to notch over a crown
 
 

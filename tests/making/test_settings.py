@@ -86,8 +86,8 @@ def test_needle_points_follow_the_cloth() -> None:
 
 
 def own(key: str) -> bool:
-    """Return whether a setting is of the garment's own seams and edges: no lining's, no buttonholes', no zips'."""
-    return not key.startswith(("lining: ", "buttonhole", "zip", "sewn on"))
+    """Return whether a setting is of the garment's own seams and edges alone."""
+    return not key.startswith(("lining: ", "buttonhole", "zip", "sewn on", "bars", "overcast"))
 
 
 def test_a_universal_needle_only_stands_in() -> None:

@@ -19,6 +19,7 @@ from drafting.ground.names import clean_text
 from drafting.ground.nearest import meant
 from drafting.ground.units import SHOWN, BadValue, as_written
 from drafting.reading.cursor import TableReader, opened
+from drafting.reading.kinds import FileKind
 
 TOGETHER = 'lay_together = ["shell", "lining"]'
 
@@ -34,7 +35,7 @@ def read_cast(path: Path | str) -> Cast:
     >>> [wearer.folder for wearer in cast.wearers][:2]
     ['ada-brook', 'bo-lindqvist']
     """
-    table = opened(Path(path))
+    table = opened(Path(path), FileKind.CAST)
     title = table.text("title") or Path(path).stem
     costume = table.needed("costume", partial(_beside, table), 'name it: costume = "../costumes/name.toml"')
     asked = table.texts("lay_together", TOGETHER) if "lay_together" in table else ()

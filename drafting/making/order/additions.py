@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from drafting.alter.edge_pocket import SEAM_BACK, SEAM_BAG
 from drafting.draft.by_role import pieces_as
 from drafting.draft.draft import Draft, EdgeRef, Seam
 from drafting.draft.piece import EdgeKind, Piece, Placement
@@ -158,7 +159,9 @@ def _sewn_on(own: Piece, mark: Placement, piece: Piece) -> Said:
     key, times = _how(own, mark.what), 1 if mark.hand else piece.count
     longest = max((edge.length for edge in own.edges if edge.kind is EdgeKind.FREE), default=0.0)
     if key in ALONG_ONE_EDGE:
-        return said(key, piece=piece.name, sewn=times * longest * ALONG_ONE_EDGE[key])
+        sewn = times * longest * ALONG_ONE_EDGE[key]
+        part = {"part": own.base or own.name} if mark.what in SEAM_PARTS else {}
+        return said(key, piece=piece.name, sewn=sewn, **part)
     return said(key, piece=piece.name, sewn=times * mark.path.length, neatened=times * longest)
 
 
@@ -170,6 +173,7 @@ ALONG_ONE_EDGE = {
     "do.slant_mouth": 1,
     "do.slant_back": 1,
     "do.seam_bag": 1,
+    "do.seam_back": 1,
 }
 """How many seams lie along the one longest free edge of what is sewn on; anything else is sewn round its mark."""
 
@@ -189,11 +193,13 @@ def _bags_closed(bench: Bench, piece: str, sewn_on: str) -> list[str]:
 def bags_between(bench: Bench, seam: Seam) -> list[Seam]:
     """Return the bags of pockets that lie in a seam: one layer is sewn to either side of it."""
     draft = bench.garment.draft
-    on = {mark.piece for name in pieces_of(seam) for mark in draft[name].placements if mark.what == "seam pocket"}
+    on = {mark.piece for name in pieces_of(seam) for mark in draft[name].placements if mark.what in SEAM_PARTS}
     done = {name for step in bench.steps for name in step.seams}
     bags = [s for s in draft.seams if s.kind is SeamKind.BAG and s.name not in done]
     return [bag for bag in bags if set(pieces_of(bag)) <= on]
 
+
+SEAM_PARTS = (SEAM_BAG, SEAM_BACK)
 
 BY_MARK = {
     "pocket facing": "do.pocket_facing",
@@ -201,7 +207,8 @@ BY_MARK = {
     "pocket bag": "do.pocket_bag",
     "pocket mouth": "do.slant_mouth",
     "pocket back": "do.slant_back",
-    "seam pocket": "do.seam_bag",
+    SEAM_BAG: "do.seam_bag",
+    SEAM_BACK: "do.seam_back",
     "underfoot strap": "do.strap_under",
 }
 """How a part of a pocket is sewn on, by its mark, in the order of the work."""

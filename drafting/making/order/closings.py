@@ -108,9 +108,16 @@ def fold_back(bench: Bench) -> None:
                 f"{piece.name} folded back",
                 (piece.name,),
                 list(_across(piece)),
-                edges=necks,
+                edges=[*necks, *(ref for ref in _across_hem(piece) if ref not in done)],
                 length=sum(piece[name].length for _, name in necks) * hands(piece),
             )
+
+
+def _across_hem(piece: Piece) -> Iterator[EdgeRef]:
+    """Yield the edges at the hem that a facing sewn across it turns in."""
+    for edge in edges_as(piece, EdgeRole.FACING_HEM, EdgeRole.STAND_HEM):
+        if edge.kind is EdgeKind.HEM:
+            yield piece.name, edge.name
 
 
 def _across(piece: Piece) -> Iterator[Said]:

@@ -63,6 +63,7 @@ DEEDS: dict[str, tuple[Deed, ...]] = {
     "slant_mouth": ("trims", "presses"),
     "slant_back": ("neatens",),
     "seam_bag": ("presses",),
+    "seam_back": ("presses",),
     "seam_pocket": ("neatens",),
 }
 """By the sentence's name, whichever section it stands in: a cold twin creases where its elder presses."""

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
+from types import MappingProxyType
 
+from drafting.alter.braces import BRACE_BUTTON
 from drafting.draft.draft import Notion
 from drafting.making.model import Said, Supply, said
 from drafting.making.order.closings import STAY_TAPE
@@ -13,6 +15,9 @@ from drafting.making.settings.edges import BUTTONHOLE
 
 FASTENED = {"eyelet": "do.eyelets", "cord": "do.lace"}
 """Fasteners that are not sewn on."""
+
+BOUGHT_WITH: Mapping[str, Supply] = MappingProxyType({BRACE_BUTTON: Supply("braces", "to button on", 1.0, "pair")})
+"""What is of no use without something else, which is bought with it."""
 
 DONE_ELSEWHERE = ("interfacing", "elastic", "boning", "bone tip")
 
@@ -37,7 +42,11 @@ def buttons(bench: Bench) -> None:
 def _fastened(bench: Bench, notion: Notion) -> None:
     where = [notion.piece] if notion.piece in bench.garment.draft else bench.shell()[:1]
     say, keys = [_fastener(bench, notion)], [notion_key(notion)]
-    bench.do("finish", "button", f"with {notion.what}", where, say, notions=keys, count=notion.count)
+    scratches = [said("caution.buckle")] if notion.what == "buckle" else []
+    made, count = f"with {notion.what}", notion.count
+    bench.do("finish", "button", made, where, say, notions=keys, count=count, cautions=scratches)
+    if notion.what in BOUGHT_WITH:
+        bench.also(BOUGHT_WITH[notion.what])
 
 
 def caught(bench: Bench) -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
+from drafting.alter.braces import BRACE_BUTTON
 from drafting.checks.enclosed import eased
 from drafting.costume.garment import MadeGarment
 from drafting.costume.make import Made
@@ -15,6 +16,7 @@ from drafting.draft.gathers import gathers_along
 from drafting.draft.piece import InnerDart
 from drafting.draft.roles import EdgeRole
 from drafting.draft.walk import walk
+from drafting.fitting.mock_up import is_tried
 from drafting.making.model import Needle, Said, Setting, Step, said
 from drafting.making.order.parts import Bench, pieces_in
 from drafting.making.order.pressing import gathers, overedged
@@ -31,7 +33,7 @@ def toile_steps(made: Made, steps: Sequence[Step]) -> Iterator[Step]:
     """Yield a toile to try on for each garment, before good cloth is cut (common practice)."""
     for garment in made.garments:
         sewn = [s for s in steps if s.garment == garment.name and s.seams]
-        shown = tuple(f"{garment.name}.{p.name}" for p in garment.draft.pieces if is_shell(p))
+        shown = tuple(f"{garment.name}.{p.name}" for p in garment.draft.pieces if is_tried(p))
         yield Step(
             key=f"{garment.name}/toile",
             stage="fit",
@@ -79,7 +81,9 @@ def try_on_body(bench: Bench, seams: Sequence[Seam]) -> None:
         "fit", "baste", "basted", pieces, [said("do.baste_body", names=names, garment=garment)], length=length
     )
     basted_as(bench, seams)
-    tried = [said(_looked_at(draft, pieces)), _written_down(draft), said("do.take_apart")]
+    braced = any(notion.what == BRACE_BUTTON for notion in draft.notions)
+    held = [said("do.fit_braces")] if braced else []
+    tried = [*held, said(_looked_at(draft, pieces)), _written_down(draft), said("do.take_apart")]
     bench.do("fit", "fit", "body tried on", pieces, tried, count=1)
     bench.take_apart(before)
 

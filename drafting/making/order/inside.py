@@ -64,7 +64,7 @@ def padded_shoulders(bench: Bench) -> None:
     bench.do("finish", "pad", "shoulders padded", [*sleeved, *fronts], say, length=2 * HEAD, count=2)
     bench.also(
         Supply("sleeve head", f"bias strip of lambswool or wadding, {told(40.0, 'small')} wide", 2 * HEAD, "mm"),
-        Supply("shoulder pad", f"thin, at most {told(6.0, 'small')}, one pair", 2.0, "piece"),
+        Supply("shoulder pad", f"thin, at most {told(6.0, 'small')}", 1.0, "pair"),
     )
 
 

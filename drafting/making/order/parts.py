@@ -102,8 +102,12 @@ class Bench:
             holds=setting.holds if setting else layers_held(self.fabric) if step.verb in PINNED else None,
             heat=heat_of(step.verb, setting, self.fabric, told),
             does=deeds_of(told),
-            takes=used_up(setting, told, step.length, bool(step.seams)),
+            takes=used_up(setting, told, step.length, bool(step.seams), self._inside_colour()),
         )
+
+    def _inside_colour(self) -> str:
+        """Return the role of the cloth that is seen inside: a lining, or else the garment's own."""
+        return "lining" if self.lined() else self.garment.fabric
 
     def also(
         self,

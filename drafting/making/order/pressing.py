@@ -21,11 +21,11 @@ def overedged(setting: Setting | None) -> bool:
 
 
 def neatened(bench: Bench, setting: Setting | None) -> bool:
-    """Return whether raw allowances have to be overcast: cloth that frays and is washed, not lined."""
+    """Return whether raw allowances are overcast: they fray, and no lining covers them (common practice)."""
     fabric = bench.fabric
     if overedged(setting) or fabric is None or bench.lined():
         return False
-    return frays(fabric) and handling(fabric).neatens == "overcast" and handling(fabric).water
+    return frays(fabric) and handling(fabric).neatens == "overcast"
 
 
 def narrowed(bench: Bench, seam: Seam) -> Iterator[Said]:

@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from itertools import takewhile
 
+from drafting.alter.edge_pocket import SEAM_BACK
 from drafting.checks.enclosed import eased, french
 from drafting.costume.garment import MadeGarment
 from drafting.draft.draft import Draft, Seam
@@ -22,8 +23,9 @@ from drafting.fabric import Fabric
 from drafting.making.model import Said, Setting, Step, said
 from drafting.making.order import additions as adding
 from drafting.making.order import closings, fastening, finishing, fitting, inside, revers, stiffening, units, yokes
+from drafting.making.order.by_hand import told_as_sewn
 from drafting.making.order.open_edges import finish_ends
-from drafting.making.order.parts import Bench, pieces_of
+from drafting.making.order.parts import Bench, base_of, pieces_of
 from drafting.making.order.pressing import gathers, narrowed, pressed, raw_edges
 from drafting.making.order.rounds import of_hems
 from drafting.making.order.seam_kinds import (
@@ -74,7 +76,7 @@ def sewing_steps(
     units.attached(bench, on_sleeves)
     finishing.sleeve_ends(bench)
     finishing.rest(bench, fabric, of_hems(garment.draft, seams.get("facing", [])))
-    return tuple(bench.steps)
+    return tuple(told_as_sewn(step, settings) for step in bench.steps)
 
 
 def closed(bench: Bench, seams: Mapping[SeamWork, list[Seam]], turned: Sequence[Seam]) -> None:
@@ -209,7 +211,11 @@ def _joined(bench: Bench, row: Sequence[Seam]) -> Iterator[Said]:
 
 def _bagged(bench: Bench, seam: Seam) -> list[Said]:
     """Return how a seam with a pocket in it is sewn: the mouth stays open, the bag is closed in one go."""
-    return [said("do.seam_pocket")] if adding.bags_between(bench, seam) else []
+    if not adding.bags_between(bench, seam):
+        return []
+    draft = bench.garment.draft
+    behind = (p for p in pieces_of(seam) if any(m.what == SEAM_BACK for m in draft[p].placements))
+    return [said("do.seam_pocket", behind=base_of(draft[next(behind)]))]
 
 
 CURVED = (SeamKind.PRINCESS,)

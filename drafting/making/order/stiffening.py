@@ -5,7 +5,7 @@ Common practice: flat and first; those of a flare wait until its panels are join
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from drafting.draft.by_role import edges_as
 from drafting.draft.pattern import CutPiece
@@ -43,6 +43,7 @@ def stiffen(bench: Bench, fabric: Fabric | None) -> None:
             f"{base} stiffened",
             list(dict.fromkeys(piece.name for shell, stiff in found for piece in (shell, stiff.piece))),
             [
+                *_one_hand(shells, stiffs),
                 said(key, piece=base, stiff=names),
                 *lapped,
                 *own_each_hand(shells if len(shells) > 1 else [stiff for stiff in stiffs if stiff.hand]),
@@ -52,6 +53,14 @@ def stiffen(bench: Bench, fabric: Fabric | None) -> None:
             count=sum(stiff.count for stiff in stiffs),
             notions=[notion for stiff in stiffs for notion in bench.named("interfacing", stiff.name)],
         )
+
+
+def _one_hand(shells: Sequence[Piece], stiffs: Sequence[Piece]) -> list[Said]:
+    """Return that one hand of a pair alone is stiffened."""
+    hands = {stiff.hand for stiff in stiffs}
+    if len(hands) > 1 or "" in hands or shells[0].hand:
+        return []
+    return [said("do.one_hand", hand=hands.pop(), piece=base_of(shells[0]))]
 
 
 def _inside(bench: Bench, piece: Piece, fabric: Fabric | None) -> Iterator[Said]:

@@ -12,7 +12,7 @@ from drafting.making.model import Said, Setting, Supply
 
 STAY = f"linen or cotton stay tape, {told(6.0, 'small')} to {told(8.0, 'small')}"
 PAPER = f"thin paper to tear away, in strips {told(30.0, 'small')} wide"
-BOUND = f"bias tape in the lining's colour, folded, {told(20.0, 'small')} wide"
+BOUND = f"soft bias tape in its colour, folded, {told(20.0, 'small')} wide"
 GLUE = "textile glue that stays soft, one tube"
 TAPED = "paper tape that leaves no trace, one roll"
 
@@ -66,26 +66,31 @@ def only_glued(say: Collection[Said]) -> bool:
     return bool(say) and all(one.key in GLUED_DOWN for one in say)
 
 
-def used_up(setting: Setting | None, say: Sequence[Said], length: float, sewn: bool) -> tuple[Supply, ...]:
-    """Return what a step on `length` mm uses up by its setting, where it is `sewn`, and by its words."""
-    return (*(_by_setting(setting, length) if setting and sewn else ()), *_by_words(say, length))
+def used_up(
+    setting: Setting | None, say: Sequence[Said], length: float, sewn: bool, matches: str
+) -> tuple[Supply, ...]:
+    """Return what a step on `length` mm uses up by its setting, where it is `sewn`, and by its words.
+
+    What is seen inside `matches` the cloth of that role in colour.
+    """
+    return (*(_by_setting(setting, length, matches) if setting and sewn else ()), *_by_words(say, length, matches))
 
 
-def _by_setting(setting: Setting, length: float) -> Iterator[Supply]:
+def _by_setting(setting: Setting, length: float, matches: str) -> Iterator[Supply]:
     keys = {one.key for one in setting.why}
     if setting.stayed:
         yield Supply("tape", STAY, length, "mm")
     if keys & WAVES:
         yield Supply("paper", PAPER, length, "mm")
     if "set.neaten_bound" in keys:
-        yield Supply("tape", BOUND, 2 * length, "mm")
+        yield Supply("tape", BOUND, 2 * length, "mm", matches)
 
 
-def _by_words(say: Iterable[Said], length: float) -> Iterator[Supply]:
+def _by_words(say: Iterable[Said], length: float, matches: str) -> Iterator[Supply]:
     keys = {one.key for one in say}
     if keys & GLUED:
         yield Supply("glue", GLUE, max(length, 1.0) / STUCK, "piece")
     if keys & EDGES_BOUND:
-        yield Supply("tape", BOUND, length, "mm")
+        yield Supply("tape", BOUND, length, "mm", matches)
     if keys & HELD_BY_TAPE:
         yield Supply("paper tape", TAPED, max(length, 1.0) / ROLL, "piece")

@@ -145,6 +145,7 @@ def _reasons(setting: Setting | None) -> tuple[Said, ...]:
 
 def _step(step: Step, draw: DrawStep, known: set[Said]) -> Html:
     repeated = known & set(_reasons(step.setting))
+    sewn = setting_said(step.setting, pressed="presses" in step.does)
     return Html(
         PARTS.step(
             n=step.n,
@@ -153,7 +154,8 @@ def _step(step: Step, draw: DrawStep, known: set[Said]) -> Html:
             about=_for(step),
             say=[text(sentence) for sentence in step.say],
             settings=[
-                text(s) for s in setting_said(step.setting, pressed="presses" in step.does) if s not in repeated
+                *(text(sentence) for sentence in sewn if sentence not in repeated),
+                *map(text, step.by_hand),
             ],
             cautions=[text(sentence) for sentence in step.cautions],
             waits=[text(said("page.waits", hours=step.wait))] if step.wait else [],

@@ -3,21 +3,22 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 
 from drafting.body import Body
 from drafting.costume.garment import MadeGarment
-from drafting.costume.workroom import Workroom
+from drafting.costume.workroom import THREE_STEP, Workroom
 from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.fabric import Fabric, handling
 from drafting.making.model import Setting, said
 from drafting.making.seam_lengths import turned_edges
-from drafting.making.settings.feet import BY_HAND, WORKED, feeding, foot_for, set_lighter
+from drafting.making.settings.feet import BY_HAND, CAST, WORKED, feeding, foot_for, set_lighter
 from drafting.making.settings.lengthening import Gives
 from drafting.making.settings.lining_covers import lining_covers
 from drafting.making.settings.needles import needle_for
 from drafting.making.settings.pressing import heat, pressed_on
 from drafting.making.settings.pulling_on import passes, unmeasured
-from drafting.making.settings.stitches import LITTLE, Stitch, edge_stitch
+from drafting.making.settings.stitches import LITTLE, OVEREDGE, PLAIN, Stitch, edge_stitch
 from drafting.making.settings.surface import layers_held, suited_length, unpinned
 from drafting.making.treating import has_pile
 
@@ -74,6 +75,45 @@ def buttonhole_setting(fabric: Fabric | None, room: Workroom) -> Setting:
         width=ACROSS if machine else 0.0,
         press="not",
         why=(said("set.stand_in"),) if stands_in else (),
+        holds=layers_held(fabric),
+    )
+
+
+BARRED, OVERCAST = "bars", "overcast"
+"""The names under which the settings of a garment's bars and of its overcast edges stand."""
+
+CAST_WIDE = 3.0
+"""mm across an overcast edge where no overedge machine is at hand (common practice)."""
+
+
+def bars_setting(fabric: Fabric | None, room: Workroom) -> Setting:
+    """Return how the ends that are pulled at are barred: as buttonholes are worked, the bar across the end."""
+    worked = buttonhole_setting(fabric, replace(room, feet=()))
+    light = set_lighter(fabric, 0.0, worked.foot, room) and worked.stitch not in BY_HAND
+    return replace(worked, pressure="lighter" if light else "usual")
+
+
+def overcast_setting(fabric: Fabric | None, room: Workroom) -> Setting:
+    """Return how a raw edge is overcast: by an overedge machine, a zigzag over the edge, or by hand."""
+    overedge = room.has(*OVEREDGE)
+    number = overedge or room.has("304", THREE_STEP) or CAST
+    needle, stands_in = needle_for(fabric, room)
+    foot = foot_for(fabric, 0.0, number, room)
+    light = set_lighter(fabric, 0.0, foot, room)
+    knit = fabric is not None and fabric.weave == "knit"
+    return Setting(
+        stitch=number,
+        seam_class=EDGE_FINISH,
+        stitch_length=PLAIN,
+        needle=needle,
+        foot=foot,
+        pressure="lighter" if light else "usual",
+        width=0.0 if overedge or number == CAST else CAST_WIDE,
+        press="not",
+        why=(
+            *([said("set.stand_in")] if stands_in else []),
+            *unpinned(feeding(0.0, knit, number, foot, light), fabric),
+        ),
         holds=layers_held(fabric),
     )
 

@@ -20,10 +20,10 @@ memory)."""
 STICKY = ("leather", "vinyl", "pvc", "rubber", "latex")
 """What sticks to a metal foot (common practice)."""
 
-BASTED, WORKED = "209", "buttonhole stitch"
-"""A running stitch, and a buttonhole worked by hand (the number of `Source.ISO_4915` from memory)."""
+BASTED, WORKED, CAST = "209", "buttonhole stitch", "overcast stitch"
+"""A running stitch, a buttonhole and a raw edge worked by hand (the number of `Source.ISO_4915` from memory)."""
 
-BY_HAND = (BACKSTITCH, CAUGHT, BASTED, WORKED)
+BY_HAND = (BACKSTITCH, CAUGHT, BASTED, WORKED, CAST)
 
 
 def creeps(fabric: Fabric | None, gives: float) -> bool:

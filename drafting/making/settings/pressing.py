@@ -111,7 +111,8 @@ def side_pressed(draft: Draft, seam: Seam) -> Said:
         return said("side.left")
     if len({piece for piece, _ in (*seam.a, *seam.b)}) == 1:
         return said("side.back")
-    return said("side.onto", piece=pressed_towards(draft, seam))
+    onto = draft[pressed_towards(draft, seam)]
+    return said("side.onto", piece=onto.base or onto.name)
 
 
 def _is_level(draft: Draft, seam: Seam) -> bool:

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import replace
+from types import MappingProxyType
 
 from drafting.body import Body
 from drafting.checks.enclosed import french
@@ -15,16 +16,20 @@ from drafting.draft.by_role import between_yokes, piece_roles
 from drafting.draft.draft import Draft, Seam
 from drafting.draft.openings import bare_necks, opens
 from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
-from drafting.fabric import Fabric
+from drafting.fabric import Fabric, handling
 from drafting.making.model import Setting, said
 from drafting.making.settings.edges import (
     ADDED,
+    BARRED,
     BUTTONHOLE,
+    OVERCAST,
     ZIP,
     added_setting,
+    bars_setting,
     buttonhole_setting,
     edge_settings,
     lining_key,
+    overcast_setting,
     zip_setting,
 )
 from drafting.making.settings.feet import feeding, foot_for, set_lighter
@@ -58,7 +63,7 @@ def settings(made: Made, room: Workroom | None = None) -> Mapping[tuple[str, str
         for piece in (piece for piece in garment.draft.pieces if piece.darts):
             cloth = fabrics.get(piece.cut_from or garment.fabric)
             found[garment.name, inner_dart_key(piece.name)] = inner_dart_setting(cloth, room)
-        found[garment.name, ADDED] = added_setting(shell, room)
+        found |= {(garment.name, key): how(shell, room) for key, how in BESIDE_SEAMS.items()}
         if any(notion.what == "zip" for notion in garment.draft.notions):
             found[garment.name, ZIP] = zip_setting(shell, room)
         if any(mark.what == "buttonhole" for piece in garment.draft.pieces for mark in piece.placements):
@@ -66,8 +71,20 @@ def settings(made: Made, room: Workroom | None = None) -> Mapping[tuple[str, str
     return found
 
 
+BESIDE_SEAMS: Mapping[str, Callable[[Fabric | None, Workroom], Setting]] = MappingProxyType(
+    {ADDED: added_setting, BARRED: bars_setting, OVERCAST: overcast_setting}
+)
+"""How every garment's work is sewn that lies along no seam and no turned edge."""
+
+
+def along_lines(found: Mapping[tuple[str, str], Setting]) -> Mapping[tuple[str, str], Setting]:
+    """Return the settings that lie along a seam or a turned edge."""
+    return {key: how for key, how in found.items() if key[1] not in BESIDE_SEAMS}
+
+
 def _to_the_back(lining: Setting) -> Setting:
-    """Return a lining's setting: its seams are all pressed towards the back (common practice)."""
+    """Return a lining's setting: its seams bear nothing and are all pressed to the back (common practice)."""
+    lining = replace(lining, stayed=False)
     return lining if lining.press == "not" else replace(lining, press="to one side", onto=said("side.back"))
 
 
@@ -94,7 +111,8 @@ def setting(
     gives = lengthens(draft, seam, fabric)
     if body is not None:
         gives = max(gives, neck_passes(draft, seam, body, fabric), key=lambda one: one.share)
-    stayed = must_not_stretch(draft, seam, knit, gives)
+    soft = any(handling(cloth).sags for cloth in cloths)
+    stayed = must_not_stretch(draft, seam, knit, gives, soft=soft)
     firm = not knit and (fabric is None or fabric.greatest_stretch < OPENS)
     gives = Gives() if stayed or (seam.kind in INSIDE and firm) else gives
     stitch = suited_length(_sewn(seam, stitch_for(gives, knit, _uncut(seam, room))), fabric)
@@ -167,19 +185,34 @@ def _sewn(seam: Seam, stitch: Stitch) -> Stitch:
     return replace(stitch, length=TIGHT) if strained else stitch
 
 
-def must_not_stretch(draft: Draft, seam: Seam, knit: bool, gives: Gives) -> bool:
-    """Return whether a seam is stayed: a knit's shoulder, or a bias edge sewn to a straight one.
+LEANS = 8.0
+"""degrees off the thread from which a shoulder grows in soft cloth (ours: most slope by 15 to 25)."""
 
-    Nothing is stayed that the body must stretch, but the shoulder, from which a knit hangs.
+
+def must_not_stretch(draft: Draft, seam: Seam, knit: bool, gives: Gives, *, soft: bool = False) -> bool:
+    """Return whether a seam is stayed: a shoulder of a knit or of `soft` cloth, or a bias edge on a straight one.
+
+    A seam that closes a sleeve bears nothing and is left alone. Nothing else is stayed that the body must stretch.
     """
+    if seam.kind is SeamKind.SHOULDER and not knit:
+        return soft and _shoulder_grows(draft, seam)
     if knit:
         return all(draft.edge(ref).role is EdgeRole.SHOULDER for ref in seam.a)
-    if gives.by_the_body or PieceRole.BINDING in piece_roles(draft, (*seam.a, *seam.b)):
+    if gives.by_the_body or seam.kind is SeamKind.SLEEVE:
+        return False
+    if PieceRole.BINDING in piece_roles(draft, (*seam.a, *seam.b)):
         return False
     held = set(_wholly_stiffened(draft))
     chains = [[ref for ref in chain if ref[0] not in held] for chain in (seam.a, seam.b)]
     a, b = (max((bias_angle(draft, ref) for ref in chain), default=0.0) for chain in chains)
     return max(a, b) > BIASED and min(a, b) < BIASED / 2
+
+
+def _shoulder_grows(draft: Draft, seam: Seam) -> bool:
+    """Return whether a shoulder lies off the thread, and neither a second layer nor an interfacing holds it."""
+    refs = (*seam.a, *seam.b)
+    held = {piece for piece, _ in refs} & set(_wholly_stiffened(draft))
+    return max(bias_angle(draft, ref) for ref in refs) > LEANS and not held and not between_yokes(draft, seam)
 
 
 def _wholly_stiffened(draft: Draft) -> Iterator[str]:

@@ -171,9 +171,12 @@ def _of_marks(so_far: SoFar, own: Sequence[str], step: Step) -> StageDrawing | N
     if "elastic" in notions:
         refs = [ref for notion in _notions(so_far, step) for ref in notion.edges]
         return edges_turned(so_far, refs, elastic=True)
-    whats = (*MARKED.get(step.verb, ()), *sorted(notions), "eyelet")
     if step.verb not in MARKED:
         return None
+    usual = MARKED[step.verb]
+    whats = (*usual, *sorted(notions), "eyelet")
+    if own_marks := marked_work(goods, own, tuple(sorted(notions - set(usual)))):
+        return own_marks
     named = {notion.mark for notion in _notions(so_far, step)}
     return marked_work(goods, own, whats) or marked_work(goods, own, (NAMED_MARK,), named)
 

@@ -10,6 +10,7 @@ from drafting.body import Body
 from drafting.costume.file import CostumeFile
 from drafting.costume.garment import MadeGarment, drafted
 from drafting.costume.make import Made
+from drafting.costume.mock_up import laid_to_try
 from drafting.costume.next_measure import BETTER, garments_of
 from drafting.costume.watched import watched
 from drafting.draft.piece import EdgeKind
@@ -36,6 +37,7 @@ def told_of(made: Made, findings: tuple[Finding, ...], key: str) -> dict[str, An
     costume, unit = made.costume, made.costume.told_in
     body = costume.wearer
     said = said_once(findings, unit)
+    bought = planned(made, laid_to_try(made)).shopping if made.lays else ()
     return {
         "schema": 1,
         "key": key,
@@ -48,7 +50,7 @@ def told_of(made: Made, findings: tuple[Finding, ...], key: str) -> dict[str, An
         "checks": [[one.level, one.where, one.sentence] for one in said if one.level in ("warning", "error")],
         "garments": [_garment(made, garment) for garment in made.garments],
         "lays": {lay.role: {"lay": lay.lay, "length": lay.cloth_length} for lay in made.lays},
-        "shopping": [asdict(row) | {"parts": []} for row in planned(made).shopping] if made.lays else [],
+        "shopping": [asdict(row) | {"parts": []} for row in bought],
     }
 
 

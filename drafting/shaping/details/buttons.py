@@ -59,11 +59,6 @@ class Button:
         return f"{self.bought}; buttonhole {told(self.hole, 'small')}"
 
 
-def apart_said(count: int, apart: float) -> str:
-    """Return how far apart `count` things of a row stand, as the end of a clause; nothing of one alone."""
-    return f", {told(apart)} apart" if count > 1 else ""
-
-
 def button_notion(where: str, count: int, button: Button, note: str = "", *, holes: bool = True) -> Notion:
     """Return the line of the list that tells to buy and sew on `count` buttons, on the piece `where`.
 
@@ -96,6 +91,51 @@ def button_row(first: float, last: float, count: int, level: float | None = None
             step = (level - first) / math.ceil((level - first) / step - 1e-9)
     more = int((last - first) / step + 1e-9) + 1
     return [first + step * i for i in range(more)]
+
+
+def inner_hook(front: str, under: str) -> Notion:
+    """Return the hook that holds the corner of a double-breasted front inside, on the hand that lies `under`."""
+    note = f"inside, at the corner of the {under} front, which lies beneath; its loop on the inside of the other"
+    return Notion("hook and eye", front, 1, None, note, kind="hook with a thread loop", piece=front)
+
+
+SPACED = (80.0, 100.0)
+"""mm at adult scale: how far apart the buttons of a shirt's front stand (common practice: 8 to 10 cm)."""
+
+SLACK = 15.0
+"""mm at adult scale by which a row may run on past where its last button was asked for (ours)."""
+
+
+def spaced_row(first: float, last: float, level: float | None, scale: float) -> list[float]:
+    """Return where buttons stand, mm down an edge, `SPACED` apart, one of them on `level` (the bust line).
+
+    First and last move as far as that takes; without a level the row runs evenly from first to last.
+
+    >>> spaced_row(50.0, 510.0, 230.0, 1.0)
+    [50.0, 140.0, 230.0, 320.0, 410.0, 500.0]
+    """
+    low, high = (scale * end for end in SPACED)
+    middle, span = (low + high) / 2, last - first
+    if level is None or not first < level < last:
+        spaces = range(max(1, math.ceil(span / high)), int(span / low) + 1)
+        count = min(spaces or [max(1, round(span / middle))], key=lambda n: abs(span / n - middle))
+        return [first + span / count * n for n in range(count + 1)]
+
+    def row(step: float, above: int) -> list[float]:
+        below = int((last + SLACK * scale - level) / step + 1e-9)
+        return [level + step * n for n in range(-above, below + 1)]
+
+    def cost(found: list[float]) -> float:
+        step = found[1] - found[0] if len(found) > 1 else high
+        return abs(found[0] - first) + abs(found[-1] - last) / 2 + abs(step - middle) / 3
+
+    steps = [low + (high - low) * n / STEPS for n in range(STEPS + 1)]
+    rows = (row(step, above) for step in steps for above in range(int(level / step) + 1))
+    return min((found for found in rows if found[0] > first / 3), key=cost)
+
+
+STEPS = 20
+"""Distances within `SPACED` that are tried (ours)."""
 
 
 def button_mark(name: str, at: complex, diameter: float, hand: str = "") -> Placement:

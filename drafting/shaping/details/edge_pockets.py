@@ -97,7 +97,7 @@ def seam_pocket(piece: Piece, edge: str, middle: float, width: float, height: fl
     first, last = max(0.0, top - PAST), min(path.length, bottom + PAST)
     mouth, low, above = down.part(top, bottom), down.part(bottom, last), down.part(first, top)
     in_ = (-1.0 if rises else 1.0) * BAG_WIDE * share
-    round_ = _round(low.end, above.start, in_, mouth.end.imag - height * share, complex(-in_, 0))
+    round_ = _round(low, above.start, in_, mouth.end.imag - height * share, complex(-in_, 0))
     return EdgePocket(mouth=mouth, low=low, round=round_, top=above, share=share)
 
 
@@ -131,24 +131,24 @@ def slant(piece: Piece, edge: str, beside: str, width: float, height: float) -> 
     reach = min(width + INTO, out.length - FROM_EDGE / 2)
     mouth = line(out.at(width), down.at(height))
     low, top = down.part(height, height + PAST), out.part(width, reach).reversed()
-    in_ = BAG_WIDE if (mouth.start - mouth.end).real > 0 else -BAG_WIDE
+    in_ = BAG_WIDE if (mouth.start - out.start).real > 0 else -BAG_WIDE  # the side may slope in under a belly
 
     def drawn(share: float) -> EdgePocket:
-        round_ = _round(low.end, top.start, in_ * share, mouth.end.imag - BAG_DEEP * share, 1j)
+        round_ = _round(low, top.start, in_ * share, mouth.end.imag - BAG_DEEP * share, 1j)
         corner = out.part(0.0, width).reversed(), down.part(0.0, height)
         return EdgePocket(mouth=mouth, low=low, round=round_, top=top, corner=corner, share=share)
 
     return _fitting(piece, drawn, width)
 
 
-def _round(low: complex, high: complex, in_: float, deep: float, arrive: complex) -> Path:
-    """Return the bag's line from its seam's lower end round to `high`, `in_` mm wide (+ to the right)."""
-    way = complex(in_ / abs(in_), 0)
+def _round(along: Path, high: complex, in_: float, deep: float, arrive: complex) -> Path:
+    """Return the bag's line from the lower end of what it has `along` its seam round to `high`, `in_` mm wide (+
+    to the right). It leaves the seam inwards, also where that slopes in under a belly."""
+    way, low = complex(in_ / abs(in_), 0), along.end
     under = complex(low.real + 0.55 * in_, deep)
     far = complex(low.real + in_, min(deep + 0.75 * abs(in_), (deep + high.imag) / 2))
-    return Path(
-        (smooth(low, under, 0.45 * way - 1j, way), smooth(under, far, way, 1j), smooth(far, high, 1j, arrive))
-    )
+    leave = 0.45 * way + along.arrive / abs(along.arrive)
+    return Path((smooth(low, under, leave, way), smooth(under, far, way, 1j), smooth(far, high, 1j, arrive)))
 
 
 def _fitting(

@@ -14,9 +14,9 @@ from drafting.draft.piece import Piece, Placement
 from drafting.draft.roles import LevelKind, PieceRole
 from drafting.geometry import line
 from drafting.ground.findings import Finding
-from drafting.ground.lengths import counted, told
+from drafting.ground.lengths import apart_said, counted, told
 from drafting.shaping.details.button_stand import FrontLines
-from drafting.shaping.details.buttons import Button, apart_said, button_mark, button_notion, button_row, hole_mark
+from drafting.shaping.details.buttons import Button, button_mark, button_notion, button_row, hole_mark
 
 HOOK_LAP, HOOK, HOOK_SPACE = 15.0, 8.0, 25.0
 """mm at adult scale: how far edges with hooks reach past the centre, a hook, and the space between two

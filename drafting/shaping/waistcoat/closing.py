@@ -8,9 +8,9 @@ from dataclasses import dataclass
 from drafting.draft.piece import Piece
 from drafting.draft.roles import LevelKind
 from drafting.ground.findings import Finding
-from drafting.ground.lengths import counted, told
+from drafting.ground.lengths import apart_said, counted, told
 from drafting.shaping.details.button_stand import narrow_said
-from drafting.shaping.details.buttons import Button, apart_said
+from drafting.shaping.details.buttons import Button
 from drafting.shaping.waistcoat.fronts import NARROWER_LOW, FrontWish
 
 ARMS_RAISE = 35.0
@@ -103,7 +103,7 @@ def closing_said(asked: ClosingWish, wish: FrontWish, count: int) -> Iterator[Fi
     if asked.double:
         many = f"two rows of {count} buttons{apart_said(count, apart)}, those on the {over} front for show"
         rows += many if count > 1 else f"a button on each front, the one on the {over} front for show"
-        rows += f"; fasten the {under} front's corner inside with a hook or a small button"
+        rows += f"; fasten the {under} front's corner inside with the hook"
     else:
         rows += f"the {'buttons' if count > 1 else 'button'} on the {under}{apart_said(count, apart)}"
     sentence = (

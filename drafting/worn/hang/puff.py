@@ -52,8 +52,8 @@ class Puff:
     def words(self) -> str:
         """The puff as a maker reads it."""
         said = (
-            f"The puff stands off {told(self.stands_off)} at least, widest "
-            f"{told(self.widest_at)} below its upper seam, and hangs {told(self.lowest)} low."
+            f"The puff stands off {told(self.stands_off)} at least, farthest {told(self.widest_at)} down from the "
+            f"seam that it is gathered into, and hangs {told(self.lowest)} low."
         )
         return said + (" The stiffness is a guess: slide a test strip." if self.guessed else "")
 

@@ -12,12 +12,10 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from drafting.draft.frame import BodyHeight
+from drafting.shaping.trouser.held import stays_up
 from drafting.worn.form import tape
 from drafting.worn.form.form import Form
 from drafting.worn.nouns import AtRest, Limb, MeshLevel, Reals, SewnMesh
-
-HOLDS = 1.01
-"""The body's greatest girth below / the garment's waist above which it stays up (ours)."""
 
 _HOLD = (Limb.TRUNK, Limb.HANGS)
 
@@ -87,7 +85,7 @@ def slides_down(mesh: SewnMesh, points: Reals, form: Form) -> Slides | None:
     round_it = min([waist.drafted, *_drawn_in(mesh, points, waist)])
     heights = np.linspace(form.levels["crotch"] + ABOVE, _height(mesh, points, waist), TRIED)
     widest = max(tape.girth(form.contour(float(height))) for height in heights)
-    return None if widest > HOLDS * round_it else Slides(waist.name, round_it, widest, _has_legs(mesh))
+    return None if stays_up(round_it, widest) else Slides(waist.name, round_it, widest, _has_legs(mesh))
 
 
 def held_up(mesh: SewnMesh, slides: Slides) -> SewnMesh:
