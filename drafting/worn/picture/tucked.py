@@ -26,6 +26,10 @@ GAP = 3.0
 REACH, OUT = 140.0, 70.0
 """mm: farther inside, or farther outside, a point does not lie beneath the outer cloth (by eye)."""
 
+OUT_BELOW = 250.0
+"""mm: the same outside of what hangs from the waist, in which all that reaches below its top is tucked: what falls
+straight from a great belly hangs so far before the legs (by eye)."""
+
 SIDEWAYS = 12.0
 """mm past the edge of the outer cloth at which a point is no more beneath it."""
 
@@ -57,6 +61,9 @@ class OuterCloth:
         self.points = whole.points
         self.triangles = whole.triangles[faces_out(whole, field) if kept is None else kept[whole.own]]
         self.normals = smooth_normals(self.points, self.triangles)
+        limbs = {piece.limb for piece in rest.mesh.pieces}
+        hangs = Limb.LEG in limbs or Limb.TRUNK not in limbs
+        self.out, self.top = (OUT_BELOW, float(self.points[:, 2].max())) if hangs else (OUT, np.inf)
         self.at_end = _at_end(self.triangles, len(self.points))
         self.tree = cKDTree(self.points[self.triangles].mean(axis=1))
 
@@ -75,7 +82,8 @@ class OuterCloth:
         aside = np.linalg.norm(off - outside[:, None] * way, axis=1)
         under = (
             (outside > -REACH)
-            & (outside < OUT)
+            & (outside < self.out)
+            & (points[:, 2] < self.top)
             & ((aside < SIDEWAYS + 0.3 * np.abs(outside)) | ~self.at_end[near[row, best]])
         )
         return Beneath(under, outside, way)
