@@ -81,7 +81,7 @@ class Choices:
         f"{told(SPACED[1])} apart",
         low=0,
         high=40,
-        source=practice("80 to 100 apart, on most shirts 6 or 7"),
+        source=practice("⟨80⟩ to ⟨100⟩ apart, on most shirts 6 or 7"),
         group="closing",
     )
     first_button: float = choice(

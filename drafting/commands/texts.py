@@ -7,14 +7,12 @@ from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from pathlib import Path
 from shlex import quote
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from drafting.blocks import Block
 from drafting.body import Body
 from drafting.commands.block_pieces import changes_listed, pieces_listed
-from drafting.costume.next_measure import Gain
 from drafting.costume.proportion import LANDMARKS
-from drafting.costume.what_changed import Changed
 from drafting.draft.roles import Declared, EdgeRole, PieceRole, SeamKind
 from drafting.finish import FinishChoices
 from drafting.ground.choices import Choice, choices_of
@@ -22,6 +20,10 @@ from drafting.ground.findings import Finding, SaidOnce, said_once
 from drafting.ground.lengths import counted, in_unit, told
 from drafting.ground.sources import Cited, printed, works
 from drafting.ground.units import show_length, shown_unit
+
+if TYPE_CHECKING:
+    from drafting.costume.next_measure import Gain
+    from drafting.costume.what_changed import Changed
 
 WIDTH, LAST = 100, 44
 """Letters in a line, and those that a table's last column has at least."""

@@ -35,10 +35,7 @@ class WatchedMeasure(Measure):
 
 def watched(body: Body, asked: set[str]) -> Body:
     """Return the body with measures that note in `asked` which of them a draft reads."""
-    measures = {
-        name: WatchedMeasure(**dict(zip(FIELDS, unseen(m), strict=True))).noting(name, asked)
-        for name, m in body.measures.items()
-    }
+    measures = {name: WatchedMeasure(*unseen(m)).noting(name, asked) for name, m in body.measures.items()}
     return replace(body, measures=measures)
 
 

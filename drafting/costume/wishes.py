@@ -4,12 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import replace
-from typing import TypeVar
+from typing import TYPE_CHECKING, TypeVar
 
-from drafting.alter.applique import appliqued
-from drafting.alter.fullness import Wish, fuller
-from drafting.alter.pocket import with_pocket
-from drafting.alter.style.apply import styled
 from drafting.draft.draft import Draft
 from drafting.draft.named import edge_named, piece_named
 from drafting.fabric import Fabric
@@ -19,6 +15,9 @@ from drafting.reading.given import FilePlace
 from drafting.reading.pockets import PocketWish
 from drafting.reading.style import HANDS, StyleWish
 from drafting.reading.trimming import AppliqueWish, TrimWish
+
+if TYPE_CHECKING:
+    from drafting.alter.fullness import Wish
 
 GarmentWish = StyleWish | FullnessWish | AppliqueWish | PocketWish | TrimWish
 Misfit = tuple[FilePlace, DraftError]
@@ -54,23 +53,38 @@ def altered(draft: Draft, wishes: Iterable[GarmentWish], fabric: Fabric | None) 
         number += isinstance(wish, AppliqueWish)
         pockets += isinstance(wish, PocketWish)
         try:
-            if isinstance(wish, StyleWish):
-                draft = styled(draft, wish, fabric)
-            elif isinstance(wish, FullnessWish):
-                draft = fuller(draft, _spread_wish(wish), fabric)
-            elif isinstance(wish, AppliqueWish):
-                draft = appliqued(draft, wish, number)
-            elif isinstance(wish, PocketWish):
-                draft = with_pocket(draft, wish, pockets)
-            else:
-                edge_named(piece_named(draft, wish.piece), wish.edge)
+            draft = _granted(draft, wish, fabric, number, pockets)
         except DraftError as error:
             misfits.append((wish.spot, error))
     return draft, misfits
 
 
+def _granted(draft: Draft, wish: GarmentWish, fabric: Fabric | None, number: int, pockets: int) -> Draft:
+    """Return the draft with one wish; what alters it so is loaded by who wishes for it only."""
+    if isinstance(wish, StyleWish):
+        from drafting.alter.style.apply import styled
+
+        return styled(draft, wish, fabric)
+    if isinstance(wish, FullnessWish):
+        from drafting.alter.fullness import fuller
+
+        return fuller(draft, _spread_wish(wish), fabric)
+    if isinstance(wish, AppliqueWish):
+        from drafting.alter.applique import appliqued
+
+        return appliqued(draft, wish, number)
+    if isinstance(wish, PocketWish):
+        from drafting.alter.pocket import with_pocket
+
+        return with_pocket(draft, wish, pockets)
+    edge_named(piece_named(draft, wish.piece), wish.edge)
+    return draft
+
+
 def _spread_wish(wish: FullnessWish) -> Wish:
     """Return a maker's wish as the alteration takes it."""
+    from drafting.alter.fullness import Wish
+
     ref = (wish.piece, wish.edge)
     if wish.each is not None:
         return Wish(ref, wish.pivot, wish.cuts, amount=wish.cuts * wish.each)

@@ -5,6 +5,7 @@ A form neither breathes nor stands as its wearer does: what is not found here ma
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
@@ -22,6 +23,9 @@ from drafting.worn.stands.model import LevelWorn
 
 FAR_OFF = 60.0
 """mm off the form from which cloth hangs loose, whatever the style (ours, by eye)."""
+
+MUCH = FAR_OFF * 2 * math.pi
+"""mm of a girth that could be pinched, from which on it hangs loose: as far off all round."""
 
 TILT = 15.0
 """mm by which a hem rises in front or behind beyond what was drafted before it is seen (ours, by eye)."""
@@ -60,6 +64,8 @@ def signs_worn(garment: WornGarment, draft: Draft) -> Iterator[SignSeen]:
 def _at_level(shown: ShownWorn, level: LevelWorn) -> Iterator[float]:
     if shown.number is WornNumber.STRAIN and level.strain.trusted and level.strain.pulls:
         yield level.strain.p95
+    if shown.number is WornNumber.SLACK and level.slack > MUCH:
+        yield level.slack
     if shown.number is WornNumber.STANDS_OFF:
         yield from (off.mm for off in level.stands_off if shown.face in ("", off.where) and off.mm > FAR_OFF)
 

@@ -40,6 +40,7 @@ class WornNumber(StrEnum):
 
     STRAIN = "strain"
     STANDS_OFF = "stands off"
+    SLACK = "slack"
     HEM = "hem"
 
 

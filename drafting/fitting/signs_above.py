@@ -153,7 +153,7 @@ SIGNS_ABOVE: tuple[FitSign, ...] = (
             LikelyCause("the sides are wide", _edge(Verb.TAKE_IN, 10.0, EdgeRole.SIDE)),
             LikelyCause("the waist lies elsewhere", _measure(Verb.SHORTEN, 10.0, "back_waist_length")),
         ),
-        worn=ShownWorn(WornNumber.STANDS_OFF, LevelKind.WAIST),
+        worn=ShownWorn(WornNumber.SLACK, LevelKind.WAIST),
     ),
     FitSign(
         "waist tight",

@@ -225,7 +225,10 @@ def _garment(found: GarmentWorn, words: list[str]) -> dict[str, Any]:
         "residual": found.residual,
         "vertices": found.vertices,
         "slid": found.slid,
-        "girths": [{"level": lv.name, "drafted": lv.drafted, "worn": known(lv.worn)} for lv in found.levels],
+        "girths": [
+            {"level": lv.name, "drafted": lv.drafted, "worn": known(lv.worn), "slack": known(lv.slack)}
+            for lv in found.levels
+        ],
         "stands_off": [
             {"level": lv.name, "where": off.where, "mm": known(off.mm)}
             for lv in found.levels

@@ -28,7 +28,6 @@ from drafting.output.sheets import (
     sheet_row,
     sheets_said,
 )
-from drafting.output.strips import strips_of_last_fitting
 from drafting.printing.lay_on_paper import TENTH, lay_pdf
 from drafting.printing.pages_made import preview
 from drafting.sheet.lay import layout_sheet
@@ -117,7 +116,11 @@ def _write_interchange(made: Made, folder: Path) -> None:
 
 
 def _write_strips(made: Made, folder: Path) -> None:
-    """Write what is to be pasted over the paper pattern since the last fitting."""
+    """Write what is to be pasted over the paper pattern since the last fitting, where one was held."""
+    if not made.costume.fittings.held:
+        return
+    from drafting.output.strips import strips_of_last_fitting
+
     for name, pdf in strips_of_last_fitting(made):
         (folder / "strips").mkdir(exist_ok=True)
         (folder / "strips" / f"{name}.pdf").write_bytes(pdf)

@@ -146,19 +146,22 @@ def quiet_corner(cell: Box, ink: NDArray[np.complex128], texts: Sequence[Box] = 
     where the least `ink` (points) lies in them."""
     x0, y0, x1, y1 = (cell[0] + CLEAR, cell[1] + CLEAR, cell[2] - CLEAR, cell[3] - CLEAR)
     across, up = max(1, int((x1 - x0) / BIN)), max(1, int((y1 - y0) / BIN))
-    counts, _, _ = np.histogram2d(ink.imag, ink.real, (up, across), ((y0, y0 + up * BIN), (x0, x0 + across * BIN)))
+    rows, columns = ((part - start) / BIN for part, start in ((ink.imag, y0), (ink.real, x0)))
+    inside = (rows >= 0) & (rows < up) & (columns >= 0) & (columns < across)
+    bins = rows[inside].astype(int) * across + columns[inside].astype(int)
+    counts = np.bincount(bins, minlength=up * across).reshape(up, across).astype(float)
     for box in texts:
         left, low = (max(0, int((v - start) // BIN)) for v, start in zip(box[:2], (x0, y0), strict=True))
         right, top = (max(0, int((v - start) // BIN) + 1) for v, start in zip(box[2:], (x0, y0), strict=True))
         counts[low:top, left:right] += WORDS
     side = int(np.ceil((SIDE + CLEAR) / BIN))
-    rows, columns = up - side + 1, across - side + 1
-    if rows < 1 or columns < 1:
+    high, wide = up - side + 1, across - side + 1
+    if high < 1 or wide < 1:
         return complex(x0, y0)
     words = min(side, int(30 / BIN)), min(side, int(75 / BIN))  # what the stamp covers
     whole, stamp = _sums(counts, side, side), _sums(counts, *words)
-    cost = whole[:rows, :columns] + 3 * stamp[:rows, :columns]
-    row, column = divmod(int(np.argmin(cost)), columns)
+    cost = whole[:high, :wide] + 3 * stamp[:high, :wide]
+    row, column = divmod(int(np.argmin(cost)), wide)
     return complex(x0 + BIN * column, y0 + BIN * row)
 
 

@@ -15,7 +15,7 @@ from dataclasses import dataclass
 from typing import Any, NamedTuple
 
 import numpy as np
-from numpy.lib.stride_tricks import sliding_window_view
+from numpy.lib.stride_tricks import as_strided
 
 from drafting.ground.errors import DraftError
 from drafting.printing.pages import Place
@@ -59,6 +59,8 @@ CLOSE = 1e-4
 Cheapest = tuple[float, int, int]
 """What a place costs, and the row and column of cells of its upper left corner."""
 
+NOWHERE: Cheapest = (math.inf, 0, 0)
+
 
 class Bound(NamedTuple):
     """What a turn of an outline costs by page [row, column] and phase, and the least in each row of pages."""
@@ -80,6 +82,7 @@ class PagePlane:
         self.size = (quick_length(self.height), quick_length(self.width))
         self.seen: Any = np.zeros((self.size[0], self.size[1] // 2 + 1), dtype=np.complex64)
         self.blank: Bits = np.ones((self.rows, self.columns), dtype=bool)
+        self.far_pages = FAR * (np.arange(self.rows)[:, None] + np.arange(self.columns))
         y, x = np.ogrid[: self.height, : self.width]
         far = FAR * (y / self.raster.rows + x / self.raster.columns)
         self.far: Floats = np.asarray(far.astype(np.float32))
@@ -98,11 +101,17 @@ class PagePlane:
         """
         used = self.used
         bounds = [self._bound(shape, used + 1) for shape in shapes]
-        found = [self._among(shape, bound, [used]) for shape, bound in zip(shapes, bounds, strict=True)]
-        least = min(best[0] for best in found)
-        for n in sorted(range(len(shapes)), key=lambda n: float(bounds[n].least.min())):
-            worth = [row for row in range(used) if bounds[n].least[row] <= least + CLOSE]
-            if worth:
+        found: list[Cheapest] = [NOWHERE] * len(shapes)
+        below = [bound.least[used] if used < len(bound.least) else math.inf for bound in bounds]
+        nearest = [bound.least[:used].min(initial=math.inf) for bound in bounds]
+        least = math.inf
+        for n in sorted(range(len(shapes)), key=lambda n: below[n]):
+            if below[n] <= least + CLOSE:
+                found[n] = self._among(shapes[n], bounds[n], [used])
+                least = min(least, found[n][0])
+        for n in sorted(range(len(shapes)), key=lambda n: nearest[n]):
+            if nearest[n] <= least + CLOSE:
+                worth = np.flatnonzero(bounds[n].least[:used] <= least + CLOSE).tolist()
                 found[n] = min(found[n], self._among(shapes[n], bounds[n], worth))
                 least = min(least, found[n][0])
         (least, y, x), n = min((best, n) for n, best in enumerate(found))
@@ -116,10 +125,10 @@ class PagePlane:
         rows, (_, deep, _, wide) = min(most, self.rows), shape.pages.shape
         blank = np.zeros((rows + deep - 1, self.columns + wide - 1), dtype=np.float32)
         blank[: self.rows, : self.columns] = self.blank[: rows + deep - 1]
-        begun = sliding_window_view(blank, (deep, wide)).reshape(-1, deep * wide)
+        windows = as_strided(blank, (rows, self.columns, deep, wide), blank.strides * 2)
+        begun = windows.reshape(-1, deep * wide)
         costs = ((begun + np.float32(JOINED)) @ shape.weights[0]).reshape(rows, self.columns, -1)
-        far = FAR * (np.arange(rows)[:, None] + np.arange(self.columns))
-        return Bound(costs, (costs.min(axis=2) + far).min(axis=1) + self._own(shape))
+        return Bound(costs, (costs.min(axis=2) + self.far_pages[:rows]).min(axis=1) + self._own(shape))
 
     def _own(self, shape: RasterOutline) -> float:
         """Return what a turn costs by itself: its farther corner, and how little it is known so."""
@@ -132,7 +141,7 @@ class PagePlane:
         pages = [row for row in pages if row < len(bound.costs) and row * per.rows + rows <= self.height]
         right = self.width - columns + 1
         if not pages or right < 1:
-            return math.inf, 0, 0
+            return NOWHERE
         lines = (np.array(pages)[:, None] * per.rows + np.arange(per.rows)).ravel()
         lines = lines[lines + rows <= self.height]
         cost = bound.costs[pages][:, :, shape.weights[1]].swapaxes(1, 2).reshape(-1, self.width)

@@ -105,10 +105,12 @@ def label_inside(
     """Return the label at the first of `tries` that fits in the piece, clear of levels if it can."""
     levels = [path for level in cut_piece.piece.levels for path in level.paths]
     target, _ = label_room(cut_piece)
+    blocks: dict[tuple[float, int], tuple[Text, ...]] = {}
     for free in (room.without(levels), room) if levels else (room,):
         for size, width in tries:
-            block = label_block(label_lines(cut_piece, label, width), size)
-            placed = _placed(block, free, clear, lambda w, h: near(target, w, h))
+            if (size, width) not in blocks:
+                blocks[size, width] = label_block(label_lines(cut_piece, label, width), size)
+            placed = _placed(blocks[size, width], free, clear, lambda w, h: near(target, w, h))
             if placed:
                 return placed
     return ()

@@ -46,7 +46,7 @@ def test_the_pictures_are_read_by_another_reader_and_show_something(folder: Path
 
 
 KEYS: dict[str, Any] = {
-    "girths": {"level": str, "drafted": float, "worn": float},
+    "girths": {"level": str, "drafted": float, "worn": float, "slack": float},
     "stands_off": {"level": str, "where": str, "mm": float},
     "strain": {"level": str, "mean": float, "p95": float},
 }
@@ -64,6 +64,7 @@ def test_the_record_has_the_keys_that_others_rely_on(folder: Path) -> None:
     assert set(shirt) == {
         "garment",
         "converged",
+        "slid",
         "residual",
         "vertices",
         *KEYS,

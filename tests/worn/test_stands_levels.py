@@ -37,6 +37,7 @@ def test_a_loose_tube_stands_off_by_its_ease_over_a_whole_turn(field: DistanceFi
     assert {o.where: round(o.mm) for o in waist.stands_off} == {"front": 20, "side": 20, "back": 20}
     assert waist.strain.p95 < 2e-3
     assert not waist.strain.pulls
+    assert waist.slack == pytest.approx(2 * math.pi * 20, rel=0.02)
 
 
 @pytest.mark.parametrize("stretched", [0.02, 0.05])
@@ -47,6 +48,7 @@ def test_a_tube_that_was_drafted_too_small_is_strained_by_as_much(field: Distanc
     assert waist.strain.p95 == pytest.approx(stretched, abs=1e-3)
     assert waist.strain.pulls
     assert all(o.mm < 1.5 for o in waist.stands_off)
+    assert waist.slack < 3.0
 
 
 def test_a_cloth_that_stretches_is_not_said_to_pull(field: DistanceField) -> None:

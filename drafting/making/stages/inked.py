@@ -155,9 +155,13 @@ def _write_name(sheet: _Sheet, ink: InkName) -> None:
         ring = within_box(ring, sheet.placed.shown)
     if len(ring) < 3:
         return
+    across, up = (float(np.ptp(part)) for part in (ring.real, ring.imag))
+    wides = [(said, LETTER * TEXT * len(said) + 6) for said in (ink.words, str(ink.number))]
+    wides = [(said, wide) for said, wide in wides if wide <= across and up >= TEXT + 4.0]
+    if not wides:
+        return
     free = free_part(ring, covers, sheet.taken)
-    for said in (ink.words, str(ink.number)):
-        wide = LETTER * TEXT * len(said) + 6
+    for said, wide in wides:
         at = room_for_box(free, (wide, TEXT + 4.0))
         if at is not None:
             box = (at.real - wide / 2, at.imag - TEXT / 2 - 2, at.real + wide / 2, at.imag + TEXT / 2 + 2)

@@ -6,6 +6,7 @@ import math
 from dataclasses import dataclass
 
 from drafting.body import Body, bust_level
+from drafting.body.heights import front_answer
 from drafting.ground import tolerances as tol
 from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
@@ -48,6 +49,23 @@ def back_excess(body: Body, plain: float, arm: float) -> float:
     bust = math.sin(math.radians(angle_of_girths(body))) * arm
     expected = body["back_waist_length"] + plain + bust
     return max(0.0, expected - body["front_waist_length"])
+
+
+FRONT_TOLD = 8.0
+"""mm at adult scale that a front is longer or shorter than usual from which it is told (ours)."""
+
+
+def front_said(body: Body, scale: float) -> tuple[Finding, ...]:
+    """Return what is told where nape and waist heights make the front longer or shorter."""
+    more = front_answer(body)
+    if abs(more) < FRONT_TOLD * scale:
+        return ()
+    back, way = ("straight", "longer") if more > 0 else ("round", "shorter")
+    text = (
+        f"The front is drafted {told(abs(more))} {way} than the back waist length alone would have it, as nape "
+        f"and waist heights tell of a {back} back. Measure front_waist_length to be sure: it stands before them."
+    )
+    return (Finding("front length", "note", "front", more, None, text),)
 
 
 def angle_of_girths(body: Body) -> float:

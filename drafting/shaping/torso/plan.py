@@ -11,6 +11,7 @@ import math
 from dataclasses import dataclass
 
 from drafting.body import Body, shorter_back, usual_axilla
+from drafting.body.heights import chest_forward, front_answer
 from drafting.body.sides import both_sides
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
@@ -24,6 +25,7 @@ from drafting.shaping.torso.bust import (
     bust_guessed,
     bust_run,
     front_levels,
+    front_said,
 )
 from drafting.shaping.torso.neckline import BACK_RISE, Neckline, neckline, sided_neckline
 
@@ -90,7 +92,8 @@ class TorsoPlan:
     `across_*` the half widths between the arm folds; `kappa` the bust dart's angle, `dart_short` how
     far its tip ends from `bust_point`; `front_neck` the y of the front side neck point; `growth` what the
     half waist has gained over the trunk's own line (a belly); `excess` what the back is longer than its
-    front (a rounded back), which the levels leave out: it stands above the blades.
+    front (a rounded back), which the levels leave out: it stands above the blades; `forward` how much farther
+    forward than usual the chest is carried.
     """
 
     scale: float
@@ -113,6 +116,7 @@ class TorsoPlan:
     fullness: float
     growth: float
     excess: float
+    forward: float
     darts: bool
     findings: tuple[Finding, ...]
 
@@ -139,11 +143,11 @@ def plan_torso(body: Body, ease: TorsoEase, drop: float, scale: float, *, darts:
     excess = back_excess(body, plain, run.arm)
     if excess > 0:
         body = shorter_back(body, excess, SCYE_BELOW_AXILLA * scale)
-    findings += _taped_scye(body, scale)
+    findings += (*_taped_scye(body, scale), *front_said(body, scale))
     waist = -(body["back_waist_length"] + ease.length)
     levels = BustLevels(_underarm(body, drop, waist, scale), waist, ease.length)
     kappa = bust_angle(body, scale, plain - waist, run.arm, findings) if darts else 0.0
-    raised = plain + math.sin(math.radians(kappa)) * run.arm
+    raised = plain + math.sin(math.radians(kappa)) * run.arm + front_answer(body)
     front_neck, point_y = front_levels(body, both.width, raised, run.point, levels, scale, findings)
     return TorsoPlan(
         scale=scale,
@@ -166,6 +170,7 @@ def plan_torso(body: Body, ease: TorsoEase, drop: float, scale: float, *, darts:
         fullness=fullness,
         growth=belly(body),
         excess=excess,
+        forward=chest_forward(body),
         darts=darts,
         findings=tuple(findings),
     )

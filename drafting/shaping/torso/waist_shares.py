@@ -26,6 +26,11 @@ MOST_DART = 0.06
 BACK_OF_HIP = 0.60
 """The back's share of what the hip has over the bust (ours)."""
 
+FORWARD = 0.7
+"""mm that a half waist is carried to the back for each mm that the back is straighter than usual, as the waist
+stays behind where the chest goes forward (ours: half of the 1.4 that the forms of 120 drawn people show, r = 0.88,
+since heights are taken to a centimetre, and backs differ by no more)."""
+
 
 @dataclass(frozen=True)
 class Share:
@@ -44,7 +49,8 @@ class Share:
 def waist_shares(plan: TorsoPlan, bust: float) -> tuple[Share, Share]:
     """Return the shares of back and front.
 
-    Both side edges take in alike where both can. A dart is at most 0.06 of the bust girth, except that
+    Both side edges take in alike where both can. Who carries the chest forward has the front taken in more and
+    the back less, so that the side seam hangs plumb. A dart is at most 0.06 of the bust girth, except that
     it takes over what a side seam of more than 14 degrees would; under 8 mm (adult scale) it is left
     out, and its side edge takes its amount.
     """
@@ -52,8 +58,9 @@ def waist_shares(plan: TorsoPlan, bust: float) -> tuple[Share, Share]:
     full = min(1.0, plan.fullness / (0.05 * bust))
     dart = FRONT_DART[0] + FRONT_DART[1] * full if plan.darts else BACK_DART
     back_own = 0.5 + (BACK_DART - dart) / 2 if own > 0 else 0.5
-    back = back_own * own - BACK_OF_GROWTH * plan.growth
-    front = (1 - back_own) * own - (1 - BACK_OF_GROWTH) * plan.growth
+    back, front = _carried(plan, back_own * own, (1 - back_own) * own)
+    back -= BACK_OF_GROWTH * plan.growth
+    front -= (1 - BACK_OF_GROWTH) * plan.growth
     darts = (BACK_DART + dart) / 2 if plan.darts else 0.0
     side = max(0.0, min((0.5 - darts) * own, back, front))
     wider = plan.hip_half - plan.half
@@ -62,6 +69,15 @@ def waist_shares(plan: TorsoPlan, bust: float) -> tuple[Share, Share]:
         _shared(plan, bust, back, side, (1.1, rear * wider)),
         _shared(plan, bust, front, side, (0.9, (1 - rear) * wider)),
     )
+
+
+def _carried(plan: TorsoPlan, back: float, front: float) -> tuple[float, float]:
+    """Return what back and front take in, mm, where the chest is carried forward: the front does for the back, or
+    the back for the front; no half takes in less than nothing for it."""
+    if not plan.darts:
+        return back, front
+    moved = min(max(FORWARD * plan.forward, -max(0.0, front)), max(0.0, back))
+    return back - moved, front + moved
 
 
 def _shared(plan: TorsoPlan, bust: float, taken: float, side: float, more: tuple[float, float]) -> Share:

@@ -9,6 +9,7 @@ import numpy as np
 
 from drafting.fabric import Fabric
 from drafting.worn.contact import DistanceField
+from drafting.worn.form.tape import girth
 from drafting.worn.nouns import AtRest, Limb, MeshLevel, Reals, Truth, Whole
 from drafting.worn.stands.comfort import CRIMP, gives_at
 from drafting.worn.stands.model import WHERE, LevelWorn, StandsOff, Strain, Where
@@ -64,6 +65,7 @@ def _level_worn(
         worn=worn,
         stands_off=stands_off,
         strain=strain,
+        slack=max(0.0, worn - _taut_beneath(points, field, mirrored=twice > 1.0)),
     )
 
 
@@ -97,6 +99,19 @@ def _stands_off(points: Reals, lengths: Reals, field: DistanceField) -> Iterator
         weight = share * on[where]
         if weight.sum() > 0:
             yield StandsOff(where, max(0.0, float(near.distance @ weight / weight.sum())))
+
+
+def _taut_beneath(points: Reals, field: DistanceField, mirrored: bool) -> float:
+    """Return how long a tape is that is drawn tight round the body beneath the `points` (S, 3) of a level, mm."""
+    near = field.near(points, SPREAD, curved=False)
+    slope = near.gradient / np.maximum(np.einsum("ij,ij->i", near.gradient, near.gradient), 1e-9)[:, None]
+    skin = points[near.places] - near.distance[:, None] * slope
+    if mirrored:
+        skin = np.concatenate([skin, skin * [-1.0, 1.0, 1.0]])
+    if len(skin) < 3:
+        return float("inf")
+    across = np.linalg.svd(skin - skin.mean(axis=0), full_matrices=False)[2][:2]
+    return girth(skin @ across.T)
 
 
 def level_parts(rest: AtRest, level: MeshLevel, points: Reals) -> LevelParts:

@@ -42,7 +42,10 @@ class Strain:
 
 @dataclass(frozen=True, slots=True)
 class LevelWorn:
-    """One drafted level as it is worn; `height` over the floor."""
+    """One drafted level as it is worn; `height` over the floor.
+
+    `slack` is what could be pinched there: `worn` less a tape drawn tight round the body beneath it.
+    """
 
     name: str
     limb: Limb
@@ -51,6 +54,7 @@ class LevelWorn:
     worn: float
     stands_off: tuple[StandsOff, ...]
     strain: Strain
+    slack: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
