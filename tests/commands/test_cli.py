@@ -171,7 +171,7 @@ def test_a_path_that_cannot_be_used_is_refused_by_name(
     flow.raises["read"] = OSError(code, "said by the system", "lost/body.toml")
     assert made() == 2
     said = capsys.readouterr().err
-    assert said.startswith("lost/body.toml: cannot be used (said by the system); check the name, your rights to it")
+    assert said.startswith("lost/body.toml: cannot be used (said by the system); check the name, your rights")
     assert said.count("\n") == 1
 
 

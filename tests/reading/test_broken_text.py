@@ -42,7 +42,7 @@ def test_a_link_in_a_circle_and_a_file_in_a_folders_place_are_named(tmp_path: Pa
 
 def test_a_quote_that_nothing_closes_is_told_where_it_begins() -> None:
     rows = 'Name;Height\nBo;170\n"Ann;168\nCy;171\n'
-    with pytest.raises(InputError, match="x.csv:3: a quote is opened here and never closed"):
+    with pytest.raises(InputError, match=r"x\.csv:3: a quote is opened here and never closed"):
         parse_table(rows, "x.csv")
     assert len(parse_table('Name;Note\nBo;"two\nlines"\nAnn;"the last;\nof two"')) == 3
     assert len(parse_table('Name;Waist\nBo;30"\nAnn;31 1/2"\n')) == 3  # inches
