@@ -178,7 +178,8 @@ def _wearer(table: Headed, row: Row, units: Sequence[str], faults: Faults, unit:
         )
         return WearerRead(name, None, tuple(faults.found), row.line)
     if any(row.cells[len(table.heads) :]):
-        faults.add("has more cells than the first row", "check the commas", "", row.line)
+        right = "a decimal comma needs semicolons between the cells, or quotes round the number"
+        faults.add("has more cells than the first row", right, "", row.line)
     hands_paired(raw, faults)
     read = WearerRead(
         name=name, body=None, line=row.line, role=told[ROLE], understudies=told[UNDERSTUDIES], id=told[ID]

@@ -75,7 +75,8 @@ def main(argv: Sequence[str] | None = None) -> int:
             raise
         name = "" if error.filename is None else str(error.filename)
         what = f"cannot be used ({error.strerror})" if name else f"a file cannot be written ({error.strerror})"
-        print(Fault(what, file=clean_text(name)), file=sys.stderr)
+        right = "check the name, your rights to it, and the room on the disk; what was there is as it was"
+        print(Fault(what, right, file=clean_text(name)), file=sys.stderr)
         return REFUSED
     return code
 

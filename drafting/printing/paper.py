@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from drafting.ground.errors import Fault, InputError
 from drafting.ground.nearest import meant
-from drafting.ground.units import LONGEST_TEXT, BadValue, as_written, parse_length
+from drafting.ground.units import LONGEST_TEXT, BadValue, as_written, parse_length, show_length
 
 MARGIN = 10.0
 """mm kept free on every side (printers leave 4.2 to 5.1 mm unprinted: their drivers' documents)."""
@@ -105,13 +105,22 @@ def paper_named(text: str) -> Paper:
         raise InputError([Fault(bad.what, bad.right)]) from bad
 
 
+def _side(written: str, unit: str) -> float:
+    """Return a side of a paper in mm; raises `BadValue` in the unit that it is written in."""
+    side = parse_length(f"{written} {unit}")
+    if not SMALLEST <= side <= LONGEST:
+        low, high = show_length(SMALLEST, unit), show_length(LONGEST, unit)
+        raise BadValue(f"a side of {show_length(side, unit)} is no paper's", f"it lies between {low} and {high}")
+    return side
+
+
 def _measured(words: str) -> Paper:
     if found := _ROLL.fullmatch(words):
-        width = parse_length(f"{found['a']} {found['unit']}")
+        width = _side(found["a"], found["unit"])
         wide = f"{' '.join(found['a'].split())} {found['unit']}"
         return Paper(f"roll-{width:.0f}", f"roll, {wide} wide", width, None)
     if found := _TWO_SIDES.fullmatch(words):
-        sides = sorted((parse_length(f"{found[key]} {found['unit']}"), found[key].strip()) for key in "ab")
+        sides = sorted((_side(found[key], found["unit"]), found[key].strip()) for key in "ab")
         (short, a), (long, b) = sides
         return Paper(f"{short:.0f}x{long:.0f}", f"{a} x {b} {found['unit']}", short, long)
     right = f"{meant(words, PAPERS)}; any other is written as 'roll 61 cm' or '50 x 70 cm'"

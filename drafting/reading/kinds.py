@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import Enum
@@ -99,12 +100,21 @@ def no_file_of_ours(path: Path, wanted: FileKind) -> Fault | None:
     """Return the fault of a path that holds no file that a maker could have written, None where it may."""
     want = f"and {wanted.value.words} is wanted here"
     if _is_folder(path):
-        held = sorted(one.name for one in path.glob("*.toml"))[:OFFERED]
+        held = sorted(one.name for one in path.glob("*.toml") if _may_be(one, wanted))[:OFFERED]
         right = f"name a file in it, as {' or '.join(held)}" if held else "name a file in it"
         return Fault(f"is a folder, {want}", right, "", str(path))
     begins = _beginning(path)
     sort = next((words for mark, words in _BEGINS if begins.startswith(mark)), _ENDS.get(path.suffix.lower()))
     return Fault(f"is {sort}, {want}", OTHERS[sort] or _written_as(wanted), "", str(path), 1) if sort else None
+
+
+def _may_be(path: Path, wanted: FileKind) -> bool:
+    """Return whether a file in a folder looks like one of the kind, by how its lines begin."""
+    try:
+        rows = path.read_text("utf-8", errors="replace").splitlines()
+    except OSError:
+        return False
+    return any(re.split(r"[\s.=\]]", row.lstrip("[ "), maxsplit=1)[0] in wanted.value.keys for row in rows)
 
 
 def _is_folder(path: Path) -> bool:

@@ -34,9 +34,16 @@ def parse_table(text: str, path: str = "") -> tuple[Row, ...]:
             if any(cell.strip(",;") for cell in stripped):
                 rows.append(Row(reader.line_num, stripped))
     except csv.Error as trouble:
-        what = f"this row cannot be read: {trouble}"
-        fault = Fault(what, "save the table as CSV again", "", path, max(1, reader.line_num))
-        raise InputError([fault]) from None
+        long = "field limit" in str(trouble)
+        what = "this row has a cell far too long" if long else f"this row cannot be read: {trouble}"
+        right = "look for a quote that is not closed, and save the table as CSV again"
+        raise InputError([Fault(what, right, "", path, max(1, reader.line_num))]) from None
+    lines = text.split("\n")
+    began = 1 + (rows[-2].line if len(rows) > 1 else 0)
+    if rows and rows[-1].line > began and "".join(lines[began - 1 : rows[-1].line]).count('"') % 2:
+        first = next(n for n, line in enumerate(lines[began - 1 :], began) if '"' in line)
+        what = "a quote is opened here and never closed"
+        raise InputError([Fault(what, "close it, or take it out", "", path, first)])
     return tuple(rows)
 
 

@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 import codecs
+import errno
 from pathlib import Path
 
 from drafting.ground.errors import Fault, InputError
+from drafting.ground.names import clean_text
 
+ENCODE = "save it as text, encoding UTF-8"
 LARGEST = 2_000_000  # bytes; a file of measures is a few thousand
 
 
@@ -37,12 +40,16 @@ def looked_at(path: Path, *, most: int) -> bytes:
 def _decoded(path: Path, raw: bytes, fallback: str | None) -> str:
     marked = raw.startswith((codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE))
     try:
-        return raw.decode("utf-16" if marked else "utf-8-sig")
+        text = raw.decode("utf-16" if marked else "utf-8-sig")
     except UnicodeDecodeError as trouble:
         if fallback and not marked:
             return raw.decode(fallback, errors="replace")
         line = raw[: trouble.start].count(b"\n") + 1
-        raise _refused(path, "is not plain text", "save it as text, encoding UTF-8", line) from None
+        raise _refused(path, "is not plain text", ENCODE, line) from None
+    if "\0" in text:
+        what = "is not plain text: it holds a character that no text has"
+        raise _refused(path, what, ENCODE, text[: text.index("\0")].count("\n") + 1)
+    return text
 
 
 def _explained(path: Path, trouble: Exception) -> tuple[str, str]:
@@ -50,6 +57,14 @@ def _explained(path: Path, trouble: Exception) -> tuple[str, str]:
         return "there is no such file", "check the name and the folder"
     if isinstance(trouble, (IsADirectoryError, PermissionError)) and path.is_dir():
         return "is a folder", "name a file in it"
+    if isinstance(trouble, NotADirectoryError):
+        file = next((above for above in path.parents if above.is_file()), path.parent)
+        return f"cannot be there: {clean_text(str(file))} is a file and no folder", "check the name and the folder"
+    number = getattr(trouble, "errno", None)
+    if number == errno.ELOOP:
+        return "is a link that leads round to itself", "name the file itself"
+    if number == errno.ENAMETOOLONG:
+        return "is too long for the name of a file", "check the name"
     return f"cannot be opened ({type(trouble).__name__})", "check the name and your rights to it"
 
 

@@ -62,7 +62,8 @@ def test_what_no_maker_wrote_is_named_by_what_it_is(tmp_path: Path, name: str, h
 
 
 def test_of_a_folder_the_files_in_it_are_offered(tmp_path: Path) -> None:
-    (tmp_path / "kite.toml").touch()
+    (tmp_path / "kite.toml").write_text('[garments.top]\nblock = "shirt"\n', "utf-8")
+    (tmp_path / "body.toml").write_text("[measures]\nheight = 168\n", "utf-8")
     with pytest.raises(
         InputError, match="is a folder, and a costume file is wanted here; name a file in it, as kite"
     ):
