@@ -24,8 +24,9 @@ import pandas as pd
 from scipy.special import ndtri
 
 from drafting.body import Body
-from tests.bodies import as_wearer
+from tests.bodies import ansur, as_wearer
 from tests.body.survey import as_taken
+from tests.shared_data import SURVEY
 
 STATISTICS = Path(__file__).parent / "data" / "survey_statistics.json"
 FIGURES = ("womens", "mens")
@@ -125,6 +126,11 @@ def drawn_people() -> Any:
         groups.append(pd.DataFrame(rows, columns=known.names).assign(figure=figure, place=place))
     mixed = pd.concat(groups).sort_values("place", kind="stable").drop(columns="place")
     return mixed.reset_index(drop=True)
+
+
+def at_hand(count: int) -> tuple[Body, ...]:
+    """Return so many surveyed adults, or drawn ones where the survey is not beside the repository."""
+    return ansur(count) if SURVEY.is_file() else drawn(count + 1)[1:]
 
 
 @cache

@@ -10,6 +10,9 @@ import pytest
 SHARED = Path(__file__).resolve().parent.parent.parent / "shared"
 
 
+SURVEY = SHARED / "data" / "ansur2_bodies.csv"
+
+
 def shared(name: str) -> Path:
     """Return a shared file, or skip the test that asks for it."""
     path = SHARED / name
@@ -20,7 +23,7 @@ def shared(name: str) -> Path:
 
 def survey() -> Path:
     """Return the body survey (ANSUR II, 3,034 adults, mm)."""
-    return shared("data/ansur2_bodies.csv")
+    return shared(SURVEY.relative_to(SHARED).as_posix())
 
 
 def reachable_estimates() -> pd.DataFrame:

@@ -19,10 +19,10 @@ from drafting.reading.given import Given, Origin
 from tests.blocks.figures import errors
 from tests.blocks.sleeves import odd_bodies
 from tests.bodies import ansur, bdims
+from tests.drawn_bodies import at_hand
 from tests.making.orders import WOVEN, costume_of, order_of
 
-SOME = [*odd_bodies().values(), *ansur(6), *bdims(4)]
-MANY = [*ansur(200), *bdims(100)]
+SOME = [*odd_bodies().values(), *at_hand(6), *bdims(4)]
 
 
 def breeches(body: Body, block: str = "knee-breeches", **choices: Any) -> MadeGarment:
@@ -63,7 +63,7 @@ def test_the_band_holds_every_check_on_a_sample(body: Body, finish: str) -> None
 
 @pytest.mark.population
 def test_the_band_holds_on_three_hundred_people() -> None:
-    for body in MANY:
+    for body in (*ansur(200), *bdims(100)):
         holds(body, "band")
 
 

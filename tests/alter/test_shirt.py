@@ -21,10 +21,10 @@ from drafting.reading.given import Given, Origin
 from tests.blocks.figures import errors
 from tests.blocks.sleeves import odd_bodies
 from tests.bodies import ansur, bdims
+from tests.drawn_bodies import at_hand
 from tests.making.orders import WOVEN, costume_of, order_of
 
-SOME = [*odd_bodies().values(), *ansur(6), *bdims(4)]
-MANY = [*ansur(200), *bdims(100)]
+SOME = [*odd_bodies().values(), *at_hand(6), *bdims(4)]
 
 
 def shirt(body: Body, **choices: Any) -> MadeGarment:
@@ -70,7 +70,7 @@ def test_tails_and_pleat_hold_every_check_on_a_sample(body: Body, pleat: str) ->
 @pytest.mark.population
 @pytest.mark.parametrize("pleat", ["box", "inverted", "side pleats"])
 def test_tails_and_pleat_hold_on_three_hundred_people(pleat: str) -> None:
-    for body in MANY:
+    for body in (*ansur(200), *bdims(100)):
         holds(body, pleat)
 
 
@@ -151,7 +151,7 @@ def test_the_slit_lies_in_the_sleeves_back_on_a_sample(body: Body, kind: str) ->
 @pytest.mark.population
 @pytest.mark.parametrize("kind", ["bound", "placket"])
 def test_the_slit_lies_in_the_sleeves_back_on_three_hundred_people(kind: str) -> None:
-    for body in MANY:
+    for body in (*ansur(200), *bdims(100)):
         slit_holds(body, kind)
 
 

@@ -26,9 +26,11 @@ from drafting.fitting.note import AmountAs, AtEdge, AtLevel, AtPiece, Note, Note
 from drafting.ground.scale import body_scale
 from drafting.reading.given import Origin
 from tests.bodies import ansur, bdims
+from tests.drawn_bodies import at_hand, drawn
 from tests.fitting.lines import upto
+from tests.shared_data import SURVEY
 
-BODY: Body = ansur(2)[0]
+BODY: Body = ansur(2)[0] if SURVEY.is_file() else drawn(60)[9]
 
 
 def note(where: str, verb: str, amount: float, side: str = "both") -> Note:
@@ -270,5 +272,5 @@ def test_alterations_one_after_the_other_never_break_a_draft(
 @pytest.mark.parametrize("drafted", RANDOM, ids=lambda one: f"{one[0]}-{one[1]}")
 @given(data=st.data())
 def test_they_never_break_a_draft_on_any_body(drafted: tuple[str, str], data: st.DataObject) -> None:
-    body = data.draw(st.sampled_from([*ansur(24), *bdims(12)]))
+    body = data.draw(st.sampled_from([*at_hand(24), *bdims(12)]))
     never_broken(drafted, body, data.draw(steps_on(RANDOM[drafted])))

@@ -19,13 +19,14 @@ from drafting.fitting.lines import armhole, cap, lengths, neck, rise, shoulder, 
 from drafting.ground import tolerances as tol
 from drafting.ground.errors import DraftError
 from tests.bodies import ansur, bdims
+from tests.drawn_bodies import at_hand
 from tests.fitting.lines import CASES, Case, upto
 
 STAYS, BACK_AGAIN = 0.2, 0.05
 """mm: within which an edge stays that has nothing to do with it, and within which the reverse undoes it."""
 
-SAMPLE = (*ansur(2), *bdims(1))
-BUSTS = (ansur(30)[6], ansur(30)[4])
+SAMPLE = (*at_hand(2), *bdims(1))
+BUSTS = (at_hand(30)[6], at_hand(30)[4])
 """One body with a bust dart, one without."""
 
 
