@@ -1,9 +1,8 @@
 """A sheet as a picture in PNG, for looking at; lengths are not to be taken from it.
 
 Curves go to the painter as cubics, nothing is thinned out, and the file carries no date, so that
-one sheet gives one picture. Lines are painted by matplotlib's own painter, which is asked without the rest of
-that library: half a second of loading would be spent on axes and figures that no sheet has. What it asks of a
-look and an outline is stated here, and tests hold it. Words are set by Pillow.
+one sheet gives one picture. Lines are painted by matplotlib's own painter, which is asked without axes and
+figures, that no sheet has. Words are set by Pillow.
 """
 
 from __future__ import annotations
@@ -16,8 +15,10 @@ from pathlib import Path as FilePath
 from typing import Any
 
 import numpy as np
-from matplotlib.backends import _backend_agg
-from numpy.typing import NDArray
+from matplotlib.backend_bases import GraphicsContextBase
+from matplotlib.backends.backend_agg import RendererAgg
+from matplotlib.path import Path as Outline
+from matplotlib.transforms import Affine2D, IdentityTransform
 from PIL import Image, ImageColor, ImageDraw, ImageFont
 
 from drafting.geometry import Line, Path
@@ -36,11 +37,8 @@ LIVELY = 1.9
 SQUEEZED = 2
 """How hard a PNG is squeezed, of 9: the last twentieth of its size would take three times as long (ours)."""
 
-START, LINE, CUBIC, CLOSE = 1, 2, 4, 79
-"""What the painter calls the kinds of points in an outline."""
 
-
-_painter: Any = vars(_backend_agg)["RendererAgg"]
+_painter: Any = RendererAgg
 """The painter's own calls are not typed."""
 
 
@@ -53,7 +51,7 @@ def overview_png(sheet: Sheet, path: FilePath, dpi: int = 130) -> None:
     for layer in Layer:
         for stroke in sheet.on(layer):
             canvas.draw(stroke)
-    paper = Image.frombuffer("RGBA", size, canvas.pen, "raw", "RGBA", 0, 1).convert("RGB")
+    paper = Image.frombuffer("RGBA", size, canvas.pen.buffer_rgba(), "raw", "RGBA", 0, 1).convert("RGB")
     pencil = ImageDraw.Draw(paper)
     for text in sheet.texts:
         canvas.write(text, pencil)
@@ -77,68 +75,35 @@ def png_bytes(picture: Image.Image) -> bytes:
     return b"\x89PNG\r\n\x1a\n" + b"".join(chunks)
 
 
-@dataclass(frozen=True)
-class PaintedOutline:
-    """Lines and cubics as the painter reads them: places [n, 2], and of what kind each is."""
-
-    vertices: NDArray[np.float64]
-    codes: NDArray[np.uint8]
-    should_simplify: bool = False
-    simplify_threshold: float = 0.0
-
-
-def painted_outline(paths: tuple[Path, ...], closed: bool) -> PaintedOutline:
+def _outline(paths: tuple[Path, ...], closed: bool) -> Outline:
     """Return paths as one outline, cubics as cubics."""
     points: list[complex] = []
-    codes: list[int] = []
+    codes: list[np.uint8] = []
     for path in paths:
         points.append(path.start)
-        codes.append(START)
+        codes.append(Outline.MOVETO)
         for segment in path.segments:
             points += segment[1:]
-            codes += [LINE if isinstance(segment, Line) else CUBIC] * (len(segment) - 1)
+            codes += [Outline.LINETO if isinstance(segment, Line) else Outline.CURVE4] * (len(segment) - 1)
         if closed:
             points.append(path.start)
-            codes.append(CLOSE)
-    places = np.array(points, dtype=np.complex128).view(np.float64).reshape(-1, 2)
-    return PaintedOutline(places, np.array(codes, dtype=np.uint8))
+            codes.append(Outline.CLOSEPOLY)
+    found = Outline(np.array(points, dtype=np.complex128).view(np.float64).reshape(-1, 2), codes)
+    found.should_simplify = False
+    return found
 
 
-class PaintedLook:
-    """How a line looks, as the painter asks for it: red, green and blue, 0 to 1; width and dashes in points."""
-
-    _alpha, _forced_alpha, _antialiased = 1.0, False, True
-    _capstyle, _joinstyle = "butt", "round"
-    _cliprect = None
-
-    def __init__(self, colour: str, width: float, dashes: tuple[float, ...] = ()) -> None:
-        self._rgb, self._linewidth = (*_shares(colour), 1.0), width
-        self.dashes = dashes
-
-    def _broken(self) -> tuple[float, tuple[float, ...] | None]:
-        """Return where the dashes begin, and how long lines and gaps are."""
-        return 0.0, self.dashes or None
-
-    def _uncut(self) -> tuple[None, None]:
-        """Return nothing: all of the picture is painted on."""
-        return None, None
-
-    def _nothing(self) -> None:
-        return None
-
-    def _no(self) -> bool:
-        return False
-
-    def _own_colour(self) -> tuple[float, ...]:
-        return self._rgb
-
-    def _one(self) -> float:
-        return 1.0
-
-    # What the painter calls. No line is moved onto whole pixels, and nothing is hatched.
-    get_dashes, get_clip_path, get_snap = _broken, _uncut, _no
-    get_hatch_path = get_sketch_params = _nothing
-    get_hatch_color, get_hatch_linewidth = _own_colour, _one
+def _look(colour: str, width: float, dashes: tuple[float, ...] = ()) -> GraphicsContextBase:
+    """Return how a line looks; width and dashes in points."""
+    look = GraphicsContextBase()
+    look.set_foreground(colour)
+    look.set_linewidth(width)
+    look.set_capstyle("butt")
+    look.set_joinstyle("round")
+    look.set_snap(False)
+    if dashes:
+        look.set_dashes(0.0, dashes)
+    return look
 
 
 @dataclass(frozen=True)
@@ -152,24 +117,17 @@ class _Canvas:
     def cover(self, colour: str) -> None:
         """Paint all of the picture."""
         wide, high = self.size
-        whole = np.array([(0, 0), (wide, 0), (wide, high), (0, high), (0, 0)], dtype=np.float64)
-        codes = np.array([START, LINE, LINE, LINE, CLOSE], dtype=np.uint8)
-        self.pen.draw_path(
-            PaintedLook(colour, 2.0), PaintedOutline(whole, codes), np.eye(3), (*_shares(colour), 1.0)
-        )
+        whole = Outline([(0, 0), (wide, 0), (wide, high), (0, high), (0, 0)], closed=True)
+        self.pen.draw_path(_look(colour, 2.0), whole, IdentityTransform(), (*_shares(colour), 1.0))
 
     def draw(self, stroke: Stroke) -> None:
         """Draw the lines of one stroke, over their halo and its tint."""
         style = STYLES[stroke.layer]
-        whole, flat = painted_outline(stroke.paths, stroke.closed), np.diag((self.pixels, self.pixels, 1.0))
+        whole, flat = _outline(stroke.paths, stroke.closed), Affine2D().scale(self.pixels)
         if style.halo:
-            self.pen.draw_path(
-                PaintedLook(Colour.PAPER, (style.width + 2 * style.halo) * LIVELY), whole, flat, None
-            )
+            self.pen.draw_path(_look(Colour.PAPER, (style.width + 2 * style.halo) * LIVELY), whole, flat)
         width = style.width * LIVELY
-        look = PaintedLook(
-            style.colour, width, tuple(length * LIVELY * 0.6 * width for length in style.dash or ())
-        )
+        look = _look(style.colour, width, tuple(length * LIVELY * 0.6 * width for length in style.dash or ()))
         self.pen.draw_path(look, whole, flat, (*_shares(stroke.tint), 1.0) if stroke.tint else None)
 
     def write(self, text: Text, pencil: ImageDraw.ImageDraw) -> None:

@@ -50,5 +50,5 @@ def test_help_drafts_nothing(command: tuple[str, ...]) -> None:
 def test_a_costume_is_made_without_what_settles_cloth(tmp_path: Path) -> None:
     found = loaded("make", str(DEMO), "--out", str(tmp_path / "out"))
     assert "reportlab" in found
-    charts = {"matplotlib.pyplot", "matplotlib.figure", "matplotlib.text", "ezdxf"}  # R12 is written as text
+    charts = {"matplotlib.pyplot", "matplotlib.figure", "matplotlib.axes", "ezdxf"}  # R12 is written as text
     assert found & (HEAVY | charts | {"drafting.worn.settled", "spyrrow"}) == set()
