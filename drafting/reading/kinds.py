@@ -104,6 +104,8 @@ def no_file_of_ours(path: Path, wanted: FileKind) -> Fault | None:
         right = f"name a file in it, as {' or '.join(held)}" if held else "name a file in it"
         return Fault(f"is a folder, {want}", right, "", str(path))
     begins = _beginning(path)
+    if begins is None:  # why it cannot be opened is told by who opens it
+        return None
     sort = next((words for mark, words in _BEGINS if begins.startswith(mark)), _ENDS.get(path.suffix.lower()))
     return Fault(f"is {sort}, {want}", OTHERS[sort] or _written_as(wanted), "", str(path), 1) if sort else None
 
@@ -124,12 +126,13 @@ def _is_folder(path: Path) -> bool:
         return False
 
 
-def _beginning(path: Path) -> bytes:
+def _beginning(path: Path) -> bytes | None:
+    """Return how a file begins; None where it cannot be opened."""
     try:
         with path.open("rb") as file:
             return file.read(FIRST).lstrip()
     except (OSError, ValueError):
-        return b""
+        return None
 
 
 def _written_as(wanted: FileKind) -> str:
