@@ -238,15 +238,6 @@ def test_two_measures_that_changed_places_are_told_in_one_sentence(one: str, oth
         assert all(word in said for word in ("swapped", one, other))
 
 
-def test_a_small_childs_arm_is_not_taken_for_its_leg() -> None:
-    # One to two years old, from memory: arm and inside leg are both a little over a third of the height.
-    for height in (780.0, 920.0):
-        limbs = {"arm_length": 0.38 * height, "inside_leg": 0.365 * height}
-        assert "swapped" not in messages(
-            wearer({"height": height, "bust": 480, "waist": 470, "hip": 490, **limbs})
-        )
-
-
 def test_the_worked_trouser_draft_passes_the_leg_identity() -> None:
     # "Basic trouser draft (plain fronts)", a professional cutter's: 102 - 76 = 26.
     body = wearer(WOMAN | {"outside_leg": 1020, "inside_leg": 760, "rise": 260})
