@@ -14,6 +14,9 @@ from drafting.ground.errors import Fault
 FIRST = 16
 """Bytes that are looked at of a file that is no text."""
 
+NOTES = "notes"
+"""Holds the notes of a fitting, each a table; as a plain text it may stand in any file, and tells no kind."""
+
 OFFERED = 3
 """Files that are named of a folder (ours)."""
 
@@ -33,7 +36,7 @@ class FileKind(Enum):
     CAST = _Kind("a cast file", frozenset({"wearers", "lay_together"}), "`drafting cast` makes it")
     COSTUME = _Kind("a costume file", frozenset({"garments", "fabrics"}), "`drafting make` makes it")
     FITTING = _Kind(
-        "a fitting file", frozenset({"notes"}), "a costume or a body file names it under fittings = [...]"
+        "a fitting file", frozenset({NOTES}), "a costume or a body file names it under fittings = [...]"
     )
     BODY = _Kind(
         "a body file",
@@ -85,9 +88,10 @@ _ENDS = {
 
 def told_kind(data: Mapping[str, Any], wanted: FileKind) -> FileKind:
     """Return the kind of a file by its keys: the one `wanted`, unless it has none of that one's and another's."""
-    if not data.keys().isdisjoint(wanted.value.keys):
+    keys = {key for key, value in data.items() if key != NOTES or not isinstance(value, str)}
+    if not keys.isdisjoint(wanted.value.keys):
         return wanted
-    return next((kind for kind in FileKind if not data.keys().isdisjoint(kind.value.keys)), wanted)
+    return next((kind for kind in FileKind if not keys.isdisjoint(kind.value.keys)), wanted)
 
 
 def wrong_kind(path: Path, found: FileKind, wanted: FileKind) -> Fault:
