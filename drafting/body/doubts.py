@@ -29,6 +29,9 @@ FRONT_OVER_BACK = 20.0  # mm, across front over across back; from memory, women'
 ARM_OVER_BACK = 15.0
 """mm by which a back may be longer than the arm: of the 3,034 adults of `Source.ANSUR_II` the farthest is 12; an
 arm is 117 longer in the middle. Of the other pairs there nobody's are the other way round."""
+LEGS_GROWN = 1100.0
+"""mm tall: of smaller children arm and inside leg are alike (from memory), and neither tells of the other."""
+ARM_AND_LEG = ("arm_length", "inside_leg_length")
 MOST, FEWEST = 1.5, 0.5
 """Times what is expected by a rule; all 3,541 measured adults lie between 0.6 and 1.3 of it (`Source.ANSUR_II`,
 `Source.BDIMS`), but for those of `VARY`."""
@@ -64,7 +67,7 @@ ORDER: tuple[tuple[str, str, float, str], ...] = (
     ("upper_arm_girth", "thigh_girth", 0, "are upper arm and thigh swapped?"),
     ("wrist_girth", "ankle_girth", 0, "are wrist and ankle swapped?"),
     ("calf_girth", "thigh_girth", 0, "are calf and thigh swapped?"),
-    ("arm_length", "inside_leg_length", 0, "are arm and inside leg swapped?"),
+    (*ARM_AND_LEG, 0, "are arm and inside leg swapped?"),
     ("arm_length", "outside_leg_length", 0, "are arm and outside leg swapped?"),
 )
 
@@ -139,6 +142,8 @@ def _out_of_order(means: Mapping[str, float]) -> Iterator[tuple[str, str, str]]:
     """Yield pairs of which what is nearly always the larger is not, and what to ask of them."""
     scale = min(1.0, means["height"] / ADULT_LOW)
     for small, large, gap, question in ORDER:
+        if (small, large) == ARM_AND_LEG and means["height"] < LEGS_GROWN:
+            continue
         if small in means and large in means and means[large] - means[small] < gap * scale:
             yield small, large, question
 

@@ -29,10 +29,6 @@ holds (read off the form; the survey's women have 1.0, its men 0.83, sd 0.13).""
 MOST_RAISED = 0.018
 """Of the height: the farthest that waist and nape give way to a crotch length (ours)."""
 
-FRONT_ANSWERS = 1.35
-"""By how many mm a front is longer for each mm that the nape stands higher over the waist than the back waist
-length leads one to expect: regression on 3,034 adults of `Source.ANSUR_II`, girths and throat alike."""
-
 TOLD = 15.0
 """mm by which a measure gives way before it is told (ours: two tapes may disagree by as much)."""
 
@@ -78,22 +74,36 @@ def chest_forward(body: Body) -> float:
     """Return how much straighter the back is than usual, mm: less than 0, rounder.
 
     Of two wearers with one back waist length the one whose nape stands higher over the waist carries the
-    chest farther forward. 0 where nape and waist heights were not both measured.
+    chest farther forward. 0 where nape and waist heights were not both measured, and where no back is so
+    straight or so curved as these tapes have it: then one of them slipped.
     """
+    back, height = _back_and_height(body)
+    return ALONG * _spanned(back, height) - back if height and not tapes_apart(body) else 0.0
+
+
+def tapes_apart(body: Body) -> float:
+    """Return by how much (mm) nape and waist heights lie farther apart than any back of this length is (less than
+    0: nearer together); 0 where it is no more than two tapes may disagree by, or where a height is not known."""
+    back, height = _back_and_height(body)
+    beyond = height - _spanned(back, height) if height else 0.0
+    return beyond if abs(beyond) > TOLD else 0.0
+
+
+def _back_and_height(body: Body) -> tuple[float, float]:
+    """Return the back waist length and the height of nape over waist, mm; 0 for a height that was not measured."""
     known = body.measured("nape_height") and body.measured("back_waist_length")
     waist = _waist(body) if known else None
-    if waist is None:
-        return 0.0
-    back = body["back_waist_length"] - rounding(body)
-    return ALONG * _spanned(back, body["nape_height"] - waist) - back
+    return (0.0, 0.0) if waist is None else (body["back_waist_length"] - rounding(body), body["nape_height"] - waist)
 
 
 def front_answer(body: Body) -> float:
     """Return by how much (mm) the front is longer than the back waist length alone leads one to expect.
 
-    0 where the front waist length was measured: then it speaks for itself.
+    It goes with the height of nape over waist, not with the curve of the back: over 3,034 adults of
+    `Source.ANSUR_II`, girths and throat alike, by 1.00 mm for each. 0 where the front waist length was
+    measured: then it speaks for itself.
     """
-    return 0.0 if body.measured("front_waist_length") else FRONT_ANSWERS * chest_forward(body)
+    return 0.0 if body.measured("front_waist_length") else chest_forward(body)
 
 
 def rounding(body: Body) -> float:

@@ -129,9 +129,13 @@ def _other_words(one: str, other: str) -> str:
 def each_wearer(table: Headed, file: str, unit: str | None = None) -> Iterator[WearerRead]:
     """Yield the wearer of each row; bare numbers are in the unit of their column, else of the row, else `unit`."""
     units = _units(table)
-    for row in table.rows:
-        if not _left_out(table, row):
-            yield _wearer(table, row, units, Faults(file), unit)
+    for row in rows_kept(table):
+        yield _wearer(table, row, units, Faults(file), unit)
+
+
+def rows_kept(table: Headed) -> tuple[Row, ...]:
+    """Return the rows of wearers, without those that a maker has set aside."""
+    return tuple(row for row in table.rows if not _left_out(table, row))
 
 
 def _left_out(table: Headed, row: Row) -> bool:

@@ -17,6 +17,7 @@ from drafting.body.in_rows import (
     hands_paired,
     headed,
     put,
+    rows_kept,
     told_apart,
     wrong_headings,
 )
@@ -201,4 +202,9 @@ def _wearers(table: Headed, file: str) -> tuple[Body, ...]:
 
 
 def _nobody(table: Headed, file: str) -> list[Fault]:
-    return [] if table.rows else [Fault("holds no wearer", "write one row for each", "", file, table.row.line)]
+    if rows_kept(table):
+        return []
+    what, right = "holds no wearer", "write one row for each"
+    if table.rows:
+        what, right = f"{what}: each name begins with #, which leaves its row out", "write the names without it"
+    return [Fault(what, right, "", file, table.row.line)]

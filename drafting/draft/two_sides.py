@@ -203,6 +203,8 @@ def _notions(draft: Draft, hand: _Hand, single: set[str]) -> Iterator[Notion]:
 
 def _marked(draft: Draft, notion: Notion) -> set[str]:
     """Return the hands whose piece is marked for a notion: buttons that close lie on one; none where on either."""
+    if notion.hand:
+        return {notion.hand}
     places = draft[notion.piece].placements if notion.piece in draft else ()
     found = {mark.hand for mark in places if mark.what == notion.what}
     return set() if "" in found else found

@@ -37,6 +37,8 @@ LIVELY = 1.9
 SQUEEZED = 2
 """How hard a PNG is squeezed, of 9: the last twentieth of its size would take three times as long (ours)."""
 
+SEEN = 0.5
+"""Pixels: words that are smaller are a speck that nobody reads, and no typeface is set so small."""
 
 _painter: Any = RendererAgg
 """The painter's own calls are not typed."""
@@ -132,7 +134,10 @@ class _Canvas:
 
     def write(self, text: Text, pencil: ImageDraw.ImageDraw) -> None:
         """Write the lines of a text, each along its baseline."""
-        face = _face(text.bold, text.size * self.pixels)
+        size = text.size * self.pixels
+        if size < SEEN:
+            return
+        face = _face(text.bold, size)
         colour, anchor = TEXT_COLOURS.get(text.layer, Colour.INK), ANCHORS[text.anchor]
         for line, at in zip(text.lines, text.baselines, strict=True):
             if words := clean_text(line):

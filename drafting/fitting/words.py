@@ -31,7 +31,7 @@ FALL = (
     *LEGS[1:],
 )
 
-ON_BRACES = "Nothing below the waist holds it up: hang it from braces at its marks before you look at anything."
+ON_BRACES = "It is worn on braces: hang it from them at its marks before you look at anything."
 
 RULES = (
     "Side (the wearer's own left or right, or both), where, what, how much, and how it is counted. A pinch of "

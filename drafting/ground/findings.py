@@ -13,6 +13,9 @@ from drafting.ground.lengths import in_unit, tells_no_change
 Severity = Literal["ok", "note", "warning", "error"]
 RANK: dict[str, int] = {"ok": 0, "note": 1, "warning": 2, "error": 3}
 
+ANSWERS = "fitting"
+"""The check that answers what was noted at a fitting: what is carried out is told, however little it moves."""
+
 LESS_THAN_NOTHING = re.compile(r"(?<![\w.])-(?=0(?:\.0+)?(?!\.?\d))")
 """The minus that a tiny negative number keeps when it is rounded to 0 for a sentence."""
 
@@ -101,8 +104,9 @@ def _of_either(one: Finding) -> Finding:
 def said_once(findings: tuple[Finding, ...] | list[Finding], unit: str | None) -> list[SaidOnce]:
     """Return what is to be read of `findings`, worst first, nothing twice and nothing that holds.
 
-    A note of a change that reads alike before and after is left out. What is the same of both hands is said once,
-    of both; a sentence that begins with its own place, as it has to where it stands alone, goes on from it.
+    A note of a change that reads alike before and after is left out, unless it answers one of a fitting. What is
+    the same of both hands is said once, of both; a sentence that begins with its own place, as it has to where it
+    stands alone, goes on from it.
 
     >>> from drafting.ground.lengths import told
     >>> hands = [
@@ -113,7 +117,7 @@ def said_once(findings: tuple[Finding, ...] | list[Finding], unit: str | None) -
     """
     places: dict[tuple[str, Severity, str, str], list[str]] = {}
     for finding in worst_first(findings):
-        settled = finding.level == "note" and tells_no_change(finding.sentence, unit)
+        settled = finding.level == "note" and finding.check != ANSWERS and tells_no_change(finding.sentence, unit)
         if finding.level != "ok" and not settled:
             where = _of_either(finding).where
             said = _beside(finding.where, finding.said(unit))

@@ -12,6 +12,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from drafting.costume.make import Made, MadeGarment
 from drafting.costume.mock_up import MockUp, cloth_to_try, mock_length
 from drafting.fitting.mock_cloth import WIDTH
+from drafting.layout import Lay
 from drafting.making.model import ShoppingRow, Step, said
 from drafting.making.stitch_rows import ThreadKind
 from drafting.making.thread import WASTE, seam_thread
@@ -82,22 +83,32 @@ def supplies(made: Made, steps: Sequence[Step], costs: Mapping[str, float]) -> I
 
 def mock_up_cloth(made: Made, steps: Sequence[Step], mock: MockUp | None) -> Iterator[ShoppingRow]:
     """Yield the cheap cloths of a costume's toiles: as much as its `mock` takes, which is what the mock-up's own
-    folder says, or without one by the area of their pieces."""
+    folder says, or by the area of their pieces without one, or where a piece is wider than the cheap cloth."""
     toiles = {step.garment for step in steps if step.verb == "toile"}
     found: dict[str, list[tuple[str, float]]] = defaultdict(list)
     for garment in made.garments:
         if garment.name in toiles:
             found[cloth_to_try(made, garment).ask_for].append((garment.name, _by_area(garment)))
-    lays = {lay.role: lay for lay in mock.made.lays} if mock else {}
-    laid = {mock.cloths[g.name].ask_for: lays[g.fabric] for g in mock.made.garments} if mock else {}
+    laid = _laid(mock) if mock else {}
     for kind, parts in found.items():
-        if lay := laid.get(kind):
+        lays = laid.get(kind, ())
+        if lays and not any(lay.left_out for lay in lays):
             detail = said("shop.mock_up", kind=kind, width=WIDTH)
-            yield ShoppingRow("mock-up cloth", detail, mock_length(lay), "mm", (("lay", lay.cloth_length),))
+            own = tuple(("lay", lay.cloth_length) for lay in lays)
+            yield ShoppingRow("mock-up cloth", detail, math.fsum(map(mock_length, lays)), "mm", own)
             continue
         length = up_to(math.fsum(part for _, part in parts))
         detail = said("shop.mock_up_about", kind=kind, width=WIDTH)
         yield ShoppingRow("mock-up cloth", detail, length, "mm", tuple(parts))
+
+
+def _laid(mock: MockUp) -> Mapping[str, Sequence[Lay]]:
+    """Return the lays of each cheap cloth by what it is asked for: two of one kind may be laid apart."""
+    lays = {lay.role: lay for lay in mock.made.lays}
+    found: dict[str, dict[str, Lay]] = defaultdict(dict)
+    for garment in mock.made.garments:
+        found[mock.cloths[garment.name].ask_for][garment.fabric] = lays[garment.fabric]
+    return {kind: tuple(own.values()) for kind, own in found.items()}
 
 
 def _by_area(garment: MadeGarment) -> float:

@@ -14,6 +14,9 @@ from drafting.ground.errors import Fault
 FIRST = 16
 """Bytes that are looked at of a file that is no text."""
 
+NOTES = "notes"
+"""Holds the notes of a fitting, each a table; as a plain text it may stand in any file, and tells no kind."""
+
 OFFERED = 3
 """Files that are named of a folder (ours)."""
 
@@ -33,7 +36,7 @@ class FileKind(Enum):
     CAST = _Kind("a cast file", frozenset({"wearers", "lay_together"}), "`drafting cast` makes it")
     COSTUME = _Kind("a costume file", frozenset({"garments", "fabrics"}), "`drafting make` makes it")
     FITTING = _Kind(
-        "a fitting file", frozenset({"notes"}), "a costume or a body file names it under fittings = [...]"
+        "a fitting file", frozenset({NOTES}), "a costume or a body file names it under fittings = [...]"
     )
     BODY = _Kind(
         "a body file",
@@ -85,9 +88,10 @@ _ENDS = {
 
 def told_kind(data: Mapping[str, Any], wanted: FileKind) -> FileKind:
     """Return the kind of a file by its keys: the one `wanted`, unless it has none of that one's and another's."""
-    if not data.keys().isdisjoint(wanted.value.keys):
+    keys = {key for key, value in data.items() if key != NOTES or not isinstance(value, str)}
+    if not keys.isdisjoint(wanted.value.keys):
         return wanted
-    return next((kind for kind in FileKind if not data.keys().isdisjoint(kind.value.keys)), wanted)
+    return next((kind for kind in FileKind if not keys.isdisjoint(kind.value.keys)), wanted)
 
 
 def wrong_kind(path: Path, found: FileKind, wanted: FileKind) -> Fault:
@@ -104,6 +108,8 @@ def no_file_of_ours(path: Path, wanted: FileKind) -> Fault | None:
         right = f"name a file in it, as {' or '.join(held)}" if held else "name a file in it"
         return Fault(f"is a folder, {want}", right, "", str(path))
     begins = _beginning(path)
+    if begins is None:  # why it cannot be opened is told by who opens it
+        return None
     sort = next((words for mark, words in _BEGINS if begins.startswith(mark)), _ENDS.get(path.suffix.lower()))
     return Fault(f"is {sort}, {want}", OTHERS[sort] or _written_as(wanted), "", str(path), 1) if sort else None
 
@@ -124,12 +130,13 @@ def _is_folder(path: Path) -> bool:
         return False
 
 
-def _beginning(path: Path) -> bytes:
+def _beginning(path: Path) -> bytes | None:
+    """Return how a file begins; None where it cannot be opened."""
     try:
         with path.open("rb") as file:
             return file.read(FIRST).lstrip()
     except (OSError, ValueError):
-        return b""
+        return None
 
 
 def _written_as(wanted: FileKind) -> str:

@@ -28,8 +28,10 @@ def parse_table(text: str, path: str = "") -> tuple[Row, ...]:
     """Return the rows of a CSV `text`; `path` is for the faults."""
     reader = csv.reader(text.split("\n"), delimiter=_separator(text), skipinitialspace=True)
     rows = []
+    began = ended = 0
     try:
         for cells in reader:
+            began, ended = ended + 1, reader.line_num
             stripped = tuple(cell.strip() for cell in cells)
             if any(cell.strip(",;") for cell in stripped):
                 rows.append(Row(reader.line_num, stripped))
@@ -39,8 +41,7 @@ def parse_table(text: str, path: str = "") -> tuple[Row, ...]:
         right = "look for a quote that is not closed, and save the table as CSV again"
         raise InputError([Fault(what, right, "", path, max(1, reader.line_num))]) from None
     lines = text.split("\n")
-    began = 1 + (rows[-2].line if len(rows) > 1 else 0)
-    if rows and rows[-1].line > began and "".join(lines[began - 1 : rows[-1].line]).count('"') % 2:
+    if ended > began and "".join(lines[began - 1 : ended]).count('"') % 2:  # the last row, over several lines
         first = next(n for n, line in enumerate(lines[began - 1 :], began) if '"' in line)
         what = "a quote is opened here and never closed"
         raise InputError([Fault(what, "close it, or take it out", "", path, first)])

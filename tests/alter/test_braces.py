@@ -73,7 +73,10 @@ def test_who_wants_none_is_warned_that_they_slide_down() -> None:
 
 def test_a_mock_up_on_braces_says_so() -> None:
     said = " ".join(order_at_the_body(tried(drafted("trousers", wearer(**BELLY)))))
-    assert "from braces" in said
+    assert "worn on braces" in said
+    slim = order_at_the_body(tried(drafted("trousers", made("lamplighter").costume.wearer, brace_buttons="yes")))
+    assert "worn on braces" in " ".join(slim)
+    assert "holds it up" not in " ".join(slim)  # whoever only likes braces has hips that hold them
     assert "braces" not in " ".join(
         order_at_the_body(tried(drafted("trousers", made("lamplighter").costume.wearer)))
     )

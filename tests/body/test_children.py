@@ -87,3 +87,12 @@ def test_between_child_and_adult_a_neck_does_not_jump() -> None:
 
     steps = [neck(i / 200) for i in range(201)]
     assert max(abs(b - a) for a, b in pairwise(steps)) < 1.0
+
+
+def test_a_small_childs_arm_is_not_taken_for_its_leg() -> None:
+    # One to two years old, from memory: arm and inside leg are both a little over a third of the height.
+    girths = {"bust_girth": 480.0, "waist_girth": 470.0, "hip_girth": 490.0}
+    for height in (780.0, 920.0):
+        limbs = {"arm_length": 0.38 * height, "inside_leg_length": 0.365 * height}
+        small = wearer({"height": height, **girths, **limbs})
+        assert not any("swapped" in finding.sentence for finding in small.findings)

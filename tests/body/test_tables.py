@@ -161,3 +161,12 @@ def test_a_table_of_wearers_without_units_is_asked_once_for_all_of_them(tmp_path
     assert [one.body is not None for one in read_wearers(file)] == [True, True]
     file.write_text("\n".join([head, *people, "Cy;170 cm;90 cm;72 cm;96 cm;;"]), "utf-8")
     assert [one.body is not None for one in read_wearers(file)] == [False, False, True]
+
+
+def test_a_table_of_which_every_row_is_set_aside_holds_nobody(tmp_path: Path) -> None:
+    """Dancers by their numbers: a name that begins with # leaves its row out, and this is told."""
+    table = tmp_path / "corps.csv"
+    table.write_text("Name,Height (cm),Bust (cm),Waist (cm),Hip (cm)\n#1,168,92,74,98\n#2,171,90,72,97\n", "utf-8")
+    for read, named in ((read_bodies, ""), (read_wearers, ""), (read_body, ""), (read_body, "#1")):
+        with pytest.raises(InputError, match="each name begins with #, which leaves its row out"):
+            read(f"{table}{named}")

@@ -75,3 +75,12 @@ def test_words_stand_on_their_baseline_and_begin_where_their_anchor_says(
     assert rows[-1] + 1 - rows[0] == pytest.approx(face["glyf"]["H"].yMax * dots, abs=2)
     begins = 60 * PIXELS - share * advance * dots + face["hmtx"]["H"][1] * dots
     assert columns[0] == pytest.approx(begins, abs=2.5)
+
+
+def test_words_too_small_for_a_dot_are_left_out_and_the_lines_are_there(tmp_path: Path) -> None:
+    """Plain arithmetic: eight circle capes in one lay, 54 m, have 0.02 dots for each mm."""
+    cut = Stroke(Layer.CUT, (line(1000 + 700j, 53000 + 700j),), "a")
+    sheet = Sheet("a", 54000.0, 1400.0, (cut,), (Text(100 + 200j, 9.4, ("4",)), Text(100 + 900j, 400.0, ("H",))))
+    dark = 1 - picture(sheet, tmp_path)[..., 0] > 0.3
+    assert dark[:, 100:].any()
+    assert dark[:, :20].any()

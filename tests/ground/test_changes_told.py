@@ -38,3 +38,9 @@ def test_a_note_of_no_change_is_left_out_and_a_warning_is_not() -> None:
     text = f"The knee is {told(510.2)} round instead of {told(509.9)}."
     assert said_once([Finding("knee", "note", "knee", 510.2, 509.9, text)], "cm") == []
     assert len(said_once([Finding("knee", "warning", "knee", 510.2, 509.9, text)], "cm")) == 1
+
+
+def test_what_a_maker_noted_at_a_fitting_is_answered_however_little_it_moves() -> None:
+    text = f"{told(1.6)} in all: waist {told(970.0)} to {told(971.2)}"
+    (said,) = said_once([Finding("fitting", "note", "waist_girth", 971.2, 970.0, text)], "in")
+    assert said.sentence == "1/8 in in all: waist 38 1/4 in"

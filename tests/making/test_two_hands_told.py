@@ -91,3 +91,16 @@ def test_hands_of_which_one_front_is_longer_have_as_many_buttons_as_holes() -> N
         assert buttons == sorted(number for what, number in marks if what == "buttonhole")
         bought = (n.count for n in one.draft.notions if n.what == "button" and n.piece.startswith("front"))
         assert sum(bought) == len(buttons)
+
+
+@pytest.mark.parametrize(("closing", "under"), [("left over right", "right"), ("right over left", "left")])
+@pytest.mark.parametrize(
+    ("block", "more"), [("waistcoat", {}), ("coat", {"lapel_style": "none"})], ids=["waistcoat", "coat"]
+)
+def test_the_hook_of_a_double_front_is_listed_with_the_hand_that_lies_beneath(
+    block: str, more: dict[str, str], closing: str, under: str
+) -> None:
+    draft = garment(block, breasted="double", closing=closing, **more).draft
+    (hook,) = [n for n in draft.notions if n.what == "hook and eye" and n.piece.startswith("front")]
+    assert (hook.where, hook.piece, hook.count) == (f"front {under}", f"front-{under}", 1)
+    assert f"the {under} front, which lies beneath" in hook.note

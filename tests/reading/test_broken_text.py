@@ -45,7 +45,10 @@ def test_a_quote_that_nothing_closes_is_told_where_it_begins() -> None:
     with pytest.raises(InputError, match=r"x\.csv:3: a quote is opened here and never closed"):
         parse_table(rows, "x.csv")
     assert len(parse_table('Name;Note\nBo;"two\nlines"\nAnn;"the last;\nof two"')) == 3
-    assert len(parse_table('Name;Waist\nBo;30"\nAnn;31 1/2"\n')) == 3  # inches
+    for gap in ("", "\n", ";\n;\n"):  # inches, also below a row that is blank
+        assert len(parse_table(f'Name;Waist\nBo;30"\n{gap}Ann;31"\n')) == 3
+    with pytest.raises(InputError, match=r"x\.csv:3: a quote is opened here"):
+        parse_table('Name;Note\n\nBo;"open\nAnn;31', "x.csv")
 
 
 def test_a_paper_that_is_none_is_told_in_its_own_unit() -> None:

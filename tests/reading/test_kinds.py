@@ -68,3 +68,18 @@ def test_of_a_folder_the_files_in_it_are_offered(tmp_path: Path) -> None:
         InputError, match="is a folder, and a costume file is wanted here; name a file in it, as kite"
     ):
         read_whole_costume(tmp_path)
+
+
+@pytest.mark.parametrize("name", ["kite.pdf", "kite.xlsx", "kite.json", "kite.svg", "kite.toml"])
+def test_a_file_that_is_not_there_is_told_as_that_whatever_its_name_ends_in(tmp_path: Path, name: str) -> None:
+    with pytest.raises(InputError, match="there is no such file"):
+        read_whole_costume(tmp_path / name)
+
+
+def test_a_line_of_notes_makes_no_body_file_a_fitting(tmp_path: Path) -> None:
+    file = tmp_path / "ann.toml"
+    file.write_text('unit = "cm"\nnotes = "asked twice"\nheight = 168\n', "utf-8")
+    with pytest.raises(InputError) as refused:
+        read_body(file)
+    assert not any("fitting" in fault.what for fault in refused.value.faults)
+    assert "height" in str(refused.value)

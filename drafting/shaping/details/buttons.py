@@ -96,7 +96,7 @@ def button_row(first: float, last: float, count: int, level: float | None = None
 def inner_hook(front: str, under: str) -> Notion:
     """Return the hook that holds the corner of a double-breasted front inside, on the hand that lies `under`."""
     note = f"inside, at the corner of the {under} front, which lies beneath; its loop on the inside of the other"
-    return Notion("hook and eye", front, 1, None, note, kind="hook with a thread loop", piece=front)
+    return Notion("hook and eye", front, 1, None, note, kind="hook with a thread loop", piece=front, hand=under)
 
 
 SPACED = (80.0, 100.0)

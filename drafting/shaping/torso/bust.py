@@ -6,7 +6,7 @@ import math
 from dataclasses import dataclass
 
 from drafting.body import Body, bust_level
-from drafting.body.heights import front_answer
+from drafting.body.heights import front_answer, tapes_apart
 from drafting.ground import tolerances as tol
 from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
@@ -56,14 +56,21 @@ FRONT_TOLD = 8.0
 
 
 def front_said(body: Body, scale: float) -> tuple[Finding, ...]:
-    """Return what is told where nape and waist heights make the front longer or shorter."""
-    more = front_answer(body)
+    """Return what is told where nape and waist heights make the front longer or shorter, or cannot be true."""
+    apart, more = tapes_apart(body), front_answer(body)
+    if apart:
+        text = (
+            f"The nape stands {told(abs(apart))} {'too high' if apart > 0 else 'too low'} over the waist for any back "
+            "of this length, so the front goes by the back waist length alone. Measure nape_height, "
+            "outside_leg_length and back_waist_length again, from one tape tied round the waist."
+        )
+        return (Finding("front length", "warning", "front", apart, None, text),)
     if abs(more) < FRONT_TOLD * scale:
         return ()
     back, way = ("straight", "longer") if more > 0 else ("round", "shorter")
     text = (
-        f"The front is drafted {told(abs(more))} {way} than the back waist length alone would have it, as nape "
-        f"and waist heights tell of a {back} back. Measure front_waist_length to be sure: it stands before them."
+        f"The front is drafted {told(abs(more))} {way} than the back waist length alone would have it, as the nape's "
+        f"height over the waist tells of a {back} back. Measure front_waist_length to be sure: it goes before."
     )
     return (Finding("front length", "note", "front", more, None, text),)
 

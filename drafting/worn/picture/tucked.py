@@ -30,6 +30,9 @@ OUT_BELOW = 250.0
 """mm: the same outside of what hangs from the waist, in which all that reaches below its top is tucked: what falls
 straight from a great belly hangs so far before the legs (by eye)."""
 
+FAR_ABOVE = 150.0
+"""mm that a garment goes up above another in which it is tucked at the waist (by eye)."""
+
 SIDEWAYS = 12.0
 """mm past the edge of the outer cloth at which a point is no more beneath it."""
 
@@ -54,16 +57,18 @@ class Beneath:
 
 class OuterCloth:
     """The cloth of a garment, ready to be asked where points lie beside it: the triangles `kept` (T,) of its mesh,
-    or those that face outwards, which leaves out lapels."""
+    or those that face outwards, which leaves out lapels. What goes up to `over` (mm over the floor) beneath it is
+    tucked in where the cloth ends far below that, as trousers and skirts do."""
 
-    def __init__(self, rest: AtRest, field: DistanceField, kept: Truth | None = None) -> None:
+    def __init__(
+        self, rest: AtRest, field: DistanceField, kept: Truth | None = None, over: float = -np.inf
+    ) -> None:
         whole = whole_cloth(rest)
         self.points = whole.points
         self.triangles = whole.triangles[faces_out(whole, field) if kept is None else kept[whole.own]]
         self.normals = smooth_normals(self.points, self.triangles)
-        limbs = {piece.limb for piece in rest.mesh.pieces}
-        hangs = Limb.LEG in limbs or Limb.TRUNK not in limbs
-        self.out, self.top = (OUT_BELOW, float(self.points[:, 2].max())) if hangs else (OUT, np.inf)
+        top = float(self.points[:, 2].max())
+        self.out, self.top = (OUT_BELOW, top) if over > top + FAR_ABOVE else (OUT, np.inf)
         self.at_end = _at_end(self.triangles, len(self.points))
         self.tree = cKDTree(self.points[self.triangles].mean(axis=1))
 
@@ -121,7 +126,7 @@ def shares(corners: Reals, points: Reals) -> Reals:
 
 def tucked(inner: AtRest, outer: AtRest, field: DistanceField) -> AtRest:
     """Return the inner garment pressed inside the outer one, and off the form."""
-    cloth, even, free = OuterCloth(outer, field), evened(inner), _sleeves_over_none(inner, outer)
+    cloth, even, free = _over(inner, outer, field), evened(inner), _sleeves_over_none(inner, outer)
     points = inner.points
     for _ in range(ROUNDS):
         found = cloth.beneath(points)
@@ -132,6 +137,10 @@ def tucked(inner: AtRest, outer: AtRest, field: DistanceField) -> AtRest:
         points = kept_off(points + pressed, field)
         points = _on_middle(inner, points)
     return replace(inner, points=points)
+
+
+def _over(inner: AtRest, outer: AtRest, field: DistanceField) -> OuterCloth:
+    return OuterCloth(outer, field, over=float(inner.points[:, 2].max()))
 
 
 @dataclass(frozen=True, eq=False)
@@ -149,7 +158,7 @@ def covered(inner: AtRest, outer: AtRest, field: DistanceField) -> Covered:
     Where its cloth goes from the body to the arm lower than that of the other, its corners lie inside and its
     middle in the open between the two: such cloth lies in folds in the other's armhole.
     """
-    cloth, free = OuterCloth(outer, field), _sleeves_over_none(inner, outer)
+    cloth, free = _over(inner, outer, field), _sleeves_over_none(inner, outer)
     corners = inner.points[inner.mesh.sewn]
     within = cloth.beneath(inner.points)
     points = within.under & (within.outside < 0.0) & ~free
