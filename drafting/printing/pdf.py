@@ -33,7 +33,7 @@ LANGUAGE = "en"
 """What the kit's own words are written in."""
 
 DECIMALS = 4
-"""A hundred-thousandth of a mm: lengths of many segments read back within a hundredth."""
+"""A ten-thousandth of a mm: lengths of many segments read back within a hundredth."""
 
 LAYERS = tuple(Layer)
 NAMES = {layer: str(layer).replace("-", " ") for layer in LAYERS}

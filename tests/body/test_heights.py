@@ -10,6 +10,9 @@ from drafting.body import Body, wearer
 from drafting.body.depths import SURVEYED, seat_depth, surveyed
 from drafting.body.heights import (
     ALONG,
+    FRONT_ANSWERS,
+    MOST_CURVED,
+    STRAIGHTEST,
     chest_forward,
     front_answer,
     heights,
@@ -65,7 +68,10 @@ def test_the_front_goes_with_the_height_between_nape_and_waist_as_the_survey_doe
     throat = (raw.cervicaleheight - raw.suprasternaleheight).to_numpy(float)
     known = np.column_stack([forward, np.ones(len(raw)), raw.Gender == "Male", throat, others])
     slope = np.linalg.lstsq(known, raw.waistfrontlengthsitting - back, rcond=None)[0][0]
-    assert slope == pytest.approx(1.0, abs=0.05)
+    assert slope == pytest.approx(1.0, abs=0.05)  # it follows the height, and the back's curve not at all
+    known[:, 0] = ALONG * np.clip(high, back / MOST_CURVED, back / STRAIGHTEST) - back
+    slope = np.linalg.lstsq(known, raw.waistfrontlengthsitting - back, rcond=None)[0][0]
+    assert slope == pytest.approx(FRONT_ANSWERS, abs=0.05)
 
 
 def test_a_straight_back_has_a_longer_front_and_a_round_one_a_shorter() -> None:
@@ -91,7 +97,7 @@ def test_heights_that_no_back_spans_move_nothing_and_are_told_apart() -> None:
         assert front_answer(body) == 0.0
         assert (tapes_apart(body) > 0) == (up > 420.0)
     for up in range(385, 430):
-        assert abs(front_answer(wearer({**taken, "nape_height": 1040.0 + up}))) < 0.03 * 420.0
+        assert abs(front_answer(wearer({**taken, "nape_height": 1040.0 + up}))) < 0.04 * 420.0
 
 
 @pytest.mark.parametrize(("measured", "kept"), [("waist_width", "waist breadth"), ("hip_depth", "hip depth")])

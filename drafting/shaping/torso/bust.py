@@ -60,8 +60,8 @@ def front_said(body: Body, scale: float) -> tuple[Finding, ...]:
     apart, more = tapes_apart(body), front_answer(body)
     if apart:
         text = (
-            f"The nape stands {told(abs(apart))} {'too high' if apart > 0 else 'too low'} over the waist for any back "
-            "of this length, so the front goes by the back waist length alone. Measure nape_height, "
+            f"The nape stands {told(abs(apart))} {'too high' if apart > 0 else 'too low'} over the waist for any "
+            "back of this length, so the front goes by the back waist length alone. Measure nape_height, "
             "outside_leg_length and back_waist_length again, from one tape tied round the waist."
         )
         return (Finding("front length", "warning", "front", apart, None, text),)
@@ -69,8 +69,8 @@ def front_said(body: Body, scale: float) -> tuple[Finding, ...]:
         return ()
     back, way = ("straight", "longer") if more > 0 else ("round", "shorter")
     text = (
-        f"The front is drafted {told(abs(more))} {way} than the back waist length alone would have it, as the nape's "
-        f"height over the waist tells of a {back} back. Measure front_waist_length to be sure: it goes before."
+        f"The front is drafted {told(abs(more))} {way} than the back waist length alone would have it, as the "
+        f"nape's height over the waist tells of a {back} back. Measure front_waist_length to be sure."
     )
     return (Finding("front length", "note", "front", more, None, text),)
 
