@@ -243,14 +243,16 @@ def whole(bench: Bench, fabric: Fabric | None) -> None:
         "try",
         "finished",
         [p.name for p in draft.pieces],
-        [said(_last(fabric), garment=bench.garment.name), *loose, said(tried)],
+        [said(_last(bench, fabric), garment=bench.garment.name), *loose, said(tried)],
         count=1,
         shown=shown,
     )
 
 
-def _last(fabric: Fabric | None) -> str:
-    """Return how a garment leaves the table: pressed, or a pile steamed, or brushed where it takes no steam."""
+def _last(bench: Bench, fabric: Fabric | None) -> str:
+    """Return how a garment leaves the table: pressed or starched, a pile steamed or, at worst, brushed."""
+    if any(one.key == "do.starch_last" for step in bench.steps for one in step.say):
+        return "do.last_starched"
     if fabric is None or not has_pile(fabric):
         return "do.last"
     return "do.last_pile" if handling(fabric).steam else "do.last_brushed"

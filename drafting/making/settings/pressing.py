@@ -125,9 +125,10 @@ def _is_level(draft: Draft, seam: Seam) -> bool:
 def pressed_towards(draft: Draft, seam: Seam) -> str:
     """Return the piece onto which a seam is pressed where both allowances go to one side (common practice).
 
-    Into the band that encloses it; into the sleeve; off what is gathered; up into a yoke; else towards the back.
+    Into the band or the collar that is turned in over it; into the sleeve; off what is gathered; up into a yoke;
+    else towards the back.
     """
-    for chosen in (ENCLOSING, SLEEVES):
+    for chosen in (ENCLOSING, SLEEVES, (PieceRole.COLLAR,)):
         for chain in (seam.a, seam.b):
             if all(draft[piece].role in chosen for piece, _ in chain):
                 return chain[0][0]

@@ -1,0 +1,90 @@
+"""What a cutter found on reading three plans from the first line to the last; common practice of the workroom."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from drafting.costume.garment import MadeGarment, draft_garment
+from drafting.draft.piece import EdgeKind
+from drafting.draft.roles import EdgeRole, PieceRole
+from drafting.fabric import Fabric
+from drafting.making.order.holes import holes
+from drafting.making.settings.pressing import pressed_towards
+from drafting.making.treating import treating_steps
+from drafting.making.words import plan_sentence
+from tests.bodies import bdims
+from tests.making.orders import WOVEN, costume_of, order_of, uneven
+
+
+def garment(block: str, fabric: Fabric = WOVEN, **asked: object) -> MadeGarment:
+    return draft_garment(bdims()[0], fabric, block, asked)
+
+
+def told(one: MadeGarment, fabric: Fabric = WOVEN) -> list[str]:
+    steps = order_of(costume_of(one, fabric))
+    return [" ".join(map(plan_sentence, step.say)) for step in steps]
+
+
+@pytest.mark.parametrize(
+    ("care", "wanted"), [("dry clean", "steam it a second time"), ("wash at 40", "wash it twice")]
+)
+def test_what_is_never_washed_is_not_washed_twice_for_what_it_shrinks(care: str, wanted: str) -> None:
+    """A wool that loses 4 % in the steam was told to be washed, which would felt it."""
+    fabric = replace(WOVEN, fibre="wool", care=care, shrinkage_along=0.04, takes_starch=False)
+    again = next(
+        step
+        for step in treating_steps(costume_of(garment("cape", fabric), fabric))
+        if step.verb == "measure-again"
+    )
+    said = " ".join(map(plan_sentence, again.say))
+    assert wanted in said
+    assert ("wash" in said) == (care != "dry clean")
+
+
+def test_basting_is_out_before_the_starch_goes_in() -> None:
+    """Starched in, a thread tears the cloth as it is drawn, and its line stays ironed in."""
+    said = told(garment("shirt"))
+    starched = next(i for i, one in enumerate(said) if "Starch the shirt" in one)
+    assert "Take out every basting thread first" in said[starched]
+    assert not any("basting thread, press" in one or "Baste" in one for one in said[starched:])
+
+
+def test_a_buttonhole_is_told_as_long_as_it_is_drawn() -> None:
+    """12.7 mm and 2.5 mm of thickness are 15.2 mm (the button's own arithmetic), 5/8 in to the next sixteenth:
+    rounded to 15 mm first they were 9/16 in, and the button did not pass."""
+    one = garment("mutton-top", opening="front", fastening="buttons", button_diameter=12.7, button_thickness=2.5)
+    assert [hole.length for hole in holes(one.draft)] == [pytest.approx(15.2)]
+
+
+def test_a_shirts_shaped_hem_is_turned_up_by_one_depth_across_its_front() -> None:
+    """The stand and the facing carry the front's own line on; at 12 and 20 mm their raw edges did not meet."""
+    (front,) = [piece for piece in garment("shirt", tails="shaped").draft.pieces if piece.name == "front"]
+    hems = {edge.role: edge.allowance for edge in front.edges if edge.kind is EdgeKind.HEM}
+    assert set(hems) == {EdgeRole.HEM, EdgeRole.STAND_HEM, EdgeRole.FACING_HEM}
+    assert len(set(hems.values())) == 1
+
+
+def test_a_flat_collars_seam_is_pressed_into_it_as_its_edge_is_turned_in_over_it() -> None:
+    """Pressed down onto the back, its allowances lay outside the edge that is to cover them."""
+    draft = garment("shirt", collar="flat").draft
+    (seam,) = [one for one in draft.seams if one.name == "collar"]
+    assert draft[pressed_towards(draft, seam)].role is PieceRole.COLLAR
+
+
+def test_a_clasp_is_told_by_both_of_its_halves() -> None:
+    """Of uneven shoulders it was sewn to the left alone."""
+    one = draft_garment(uneven(bdims()[0]), WOVEN, "cape", {"cape_neck": "hood", "cape_closes": "clasp"})
+    (said,) = [said for said in told(one) if "clasp" in said]
+    assert "a half on each front edge" in said
+    assert "left" not in said
+
+
+def test_a_coat_cut_along_the_warp_is_not_said_to_be_cut_longer_for_the_bias() -> None:
+    """One-way cloth hangs by its warp: nothing is cut longer, and no step hangs it."""
+    fabric = replace(WOVEN, one_way=True)
+    one = garment("tailcoat", fabric)
+    said = " ".join(finding.said("cm") for finding in one.findings)
+    hung = [step for step in order_of(costume_of(one, fabric)) if step.verb == "hang"]
+    assert ("hang at least 24 hours" in said) == bool(hung) == ("is cut" in said and "hang_length" in said)
