@@ -6,10 +6,14 @@ from dataclasses import replace
 
 import pytest
 
+from drafting.body import wearer
 from drafting.costume.garment import MadeGarment, draft_garment
 from drafting.draft.piece import EdgeKind
 from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.fabric import Fabric
+from drafting.ground.lengths import in_unit
+from drafting.making.keeping import keeping
+from drafting.making.order.closings import FUSED_STRIP
 from drafting.making.order.holes import holes
 from drafting.making.settings.pressing import pressed_towards
 from drafting.making.treating import treating_steps
@@ -88,3 +92,35 @@ def test_a_coat_cut_along_the_warp_is_not_said_to_be_cut_longer_for_the_bias() -
     said = " ".join(finding.said("cm") for finding in one.findings)
     hung = [step for step in order_of(costume_of(one, fabric)) if step.verb == "hang"]
     assert ("hang at least 24 hours" in said) == bool(hung) == ("is cut" in said and "hang_length" in said)
+
+
+def test_spats_are_tried_and_kept_as_what_stands_on_a_shoe() -> None:
+    """One was told to lift the arms in them, and to hang them on a broad hanger."""
+    costume = costume_of(one := garment("spats"), WOVEN)
+    last = told(one)[-1]
+    assert "climb a step" in last
+    assert "lift the arms" not in last
+    kept = " ".join(map(plan_sentence, keeping(costume)))
+    assert "hanger" not in kept
+    assert "lying flat" in kept
+
+
+@pytest.mark.parametrize(("height", "prongs"), [(1280.0, False), (1760.0, True)])
+def test_no_buckle_with_prongs_is_bought_for_a_child(height: float, prongs: bool) -> None:
+    """The plan says that they scratch a child (common practice), and the list offered them."""
+    chest, waist, hip = (640.0, 580.0, 680.0) if height < 1400 else (960.0, 820.0, 980.0)
+    body = wearer({"height": height, "bust_girth": chest, "waist_girth": waist, "hip_girth": hip})
+    draft = draft_garment(body, WOVEN, "waistcoat", {}).draft
+    (buckle,) = [notion for notion in draft.notions if notion.what == "buckle"]
+    assert buckle.kind.startswith("slide buckle")
+    assert ("prongs" in buckle.kind) == prongs
+
+
+def test_the_strip_behind_a_zip_is_bought_as_wide_as_it_is_told() -> None:
+    """20 mm were 3/4 in in the work and 13/16 in on the list."""
+    (step,) = [
+        step for step in order_of(costume_of(garment("skirt"), WOVEN)) if "zip" in step.makes or step.verb == "zip"
+    ]
+    said = " ".join(plan_sentence(one, "in") for one in step.say)
+    assert "3/4 in wide" in said
+    assert in_unit(FUSED_STRIP, "in").endswith("3/4 in wide")

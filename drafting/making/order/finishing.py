@@ -10,6 +10,7 @@ from drafting.draft.openings import hands
 from drafting.draft.piece import EdgeKind
 from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.fabric import Fabric, handling
+from drafting.fitting.bands import GarmentSort, sort_of_garment
 from drafting.making.model import Said, Supply, said
 from drafting.making.order import additions as adding
 from drafting.making.order import fastening, inside, levelled, units
@@ -237,6 +238,8 @@ def whole(bench: Bench, fabric: Fabric | None) -> None:
         if any(n.what not in ("interfacing", "boning", "bone tip", "elastic") for n in draft.notions)
         else "do.try_moves"
     )
+    if sort_of_garment(draft) is GarmentSort.FOOT:
+        tried = "do.try_foot"
     shown = [p.name for p in draft.pieces if not p.material and not (is_unit(p) or is_facing(p))]
     bench.do(
         "finish",
