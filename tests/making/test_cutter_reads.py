@@ -9,15 +9,19 @@ import pytest
 from drafting.body import wearer
 from drafting.costume.garment import MadeGarment, draft_garment
 from drafting.draft.piece import EdgeKind
-from drafting.draft.roles import EdgeRole, PieceRole
+from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
 from drafting.fabric import Fabric
 from drafting.ground.lengths import in_unit
 from drafting.making.keeping import keeping
 from drafting.making.order.closings import FUSED_STRIP
 from drafting.making.order.holes import holes
+from drafting.making.settings import settings
 from drafting.making.settings.pressing import pressed_towards
 from drafting.making.treating import treating_steps
 from drafting.making.words import plan_sentence
+from drafting.reading.pockets import PocketWish
+from tests.alter.test_pocket import made
+from tests.blocks.figures import full_bust
 from tests.bodies import bdims
 from tests.making.orders import WOVEN, costume_of, order_of, uneven
 
@@ -124,3 +128,19 @@ def test_the_strip_behind_a_zip_is_bought_as_wide_as_it_is_told() -> None:
     said = " ".join(plan_sentence(one, "in") for one in step.say)
     assert "3/4 in wide" in said
     assert in_unit(FUSED_STRIP, "in").endswith("3/4 in wide")
+
+
+def test_a_pockets_bags_are_not_pressed_open() -> None:
+    """They are sewn together round their outline and neatened together (common practice)."""
+    wish = PocketWish("front", "side", "slant", width=45.0, height=170.0, inside=0.0)
+    one = made("trousers", wish)
+    (bags,) = [seam for seam in one.draft.seams if seam.kind is SeamKind.BAG]
+    assert settings(costume_of(one, WOVEN))[one.name, bags.name].press == "not"
+
+
+@pytest.mark.parametrize(("depth", "told_of"), [(240.0, True), (285.0, False)])
+def test_a_bust_line_moved_far_says_what_to_do(depth: float, told_of: bool) -> None:
+    """A dart ends 20 to 30 mm short of the bust point (common practice): 40 mm past it shapes nothing."""
+    body = full_bust(1000.0, bust_point_depth=depth, front_waist_length=465.0)
+    said = " ".join(f.said("cm") for f in draft_garment(body, WOVEN, "fitted-top", {}).findings)
+    assert ("measure bust point depth and front waist length again, or take less armhole_drop" in said) == told_of

@@ -43,6 +43,8 @@ def press_for(draft: Draft, seam: Seam, stitch: str, fabric: Fabric | None) -> P
 
     What is turned at once is not: its edge is pressed. Of sheer cloth both are overcast together.
     """
+    if seam.kind is SeamKind.BAG:  # two bags lie on one another, neatened together
+        return "not"
     if french(draft, seam, fabric):
         return "to one side"
     if seam.kind is SeamKind.FACING and {role in FACINGS for role in piece_roles(draft, (*seam.a, *seam.b))} == {
