@@ -11,12 +11,14 @@ from drafting.costume.garment import MadeGarment, draft_garment
 from drafting.draft.piece import EdgeKind
 from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
 from drafting.fabric import Fabric
+from drafting.fabric.sorts import Sort
 from drafting.ground.lengths import in_unit
 from drafting.making.keeping import keeping
 from drafting.making.order.closings import FUSED_STRIP
 from drafting.making.order.holes import holes
 from drafting.making.settings import settings
 from drafting.making.settings.pressing import pressed_towards
+from drafting.making.settings.stitches import CAUGHT
 from drafting.making.treating import treating_steps
 from drafting.making.words import plan_sentence
 from drafting.reading.pockets import PocketWish
@@ -144,3 +146,16 @@ def test_a_bust_line_moved_far_says_what_to_do(depth: float, told_of: bool) -> N
     body = full_bust(1000.0, bust_point_depth=depth, front_waist_length=465.0)
     said = " ".join(f.said("cm") for f in draft_garment(body, WOVEN, "fitted-top", {}).findings)
     assert ("measure bust point depth and front waist length again, or take less armhole_drop" in said) == told_of
+
+
+@pytest.mark.parametrize(
+    ("block", "sort", "by_hand"),
+    [("tailcoat", "plain", True), ("mutton-top", "satin", True), ("mutton-top", "plain", False)],
+)
+def test_a_hem_of_a_coat_or_of_satin_is_caught_by_hand(block: str, sort: Sort, by_hand: bool) -> None:
+    """A machine's row along it shows, and draws a satin in (common practice)."""
+    fabric = replace(WOVEN, sort=sort, takes_starch=False, one_way=True)
+    costume = costume_of(garment(block, fabric), fabric)
+    hems = [one for one in order_of(costume) if "do.hem" in {said.key for said in one.say}]
+    assert hems
+    assert {one.setting.stitch == CAUGHT for one in hems if one.setting} == {by_hand}
