@@ -12,6 +12,8 @@ from drafting.draft.piece import EdgeKind
 from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
 from drafting.fabric import Fabric
 from drafting.fabric.sorts import Sort
+from drafting.fitting.measures import amount_said
+from drafting.fitting.note import AmountAs, AtEdge, Note, NoteKind, NoteSide, NoteState, Verb
 from drafting.ground.lengths import in_unit
 from drafting.making.keeping import keeping
 from drafting.making.order.closings import FUSED_STRIP
@@ -159,3 +161,13 @@ def test_a_hem_of_a_coat_or_of_satin_is_caught_by_hand(block: str, sort: Sort, b
     hems = [one for one in order_of(costume) if "do.hem" in {said.key for said in one.say}]
     assert hems
     assert {one.setting.stitch == CAUGHT for one in hems if one.setting} == {by_hand}
+
+
+@pytest.mark.parametrize(
+    ("side", "wanted"), [(NoteSide.LEFT, "on the left"), (NoteSide.BOTH, "shortened by 0.6 cm")]
+)
+def test_a_note_on_one_hand_says_which(side: NoteSide, wanted: str) -> None:
+    """Where two hands differ, an edge without its hand is either (common practice)."""
+    where, state = AtEdge("back", "armhole"), NoteState.SEEN
+    note = Note("waistcoat", side, where, Verb.SHORTEN, 6.0, AmountAs.TOTAL, NoteKind.STYLE, state)
+    assert in_unit(amount_said(note), "cm").endswith(wanted)
