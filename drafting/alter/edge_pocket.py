@@ -263,6 +263,11 @@ HAND = 140.0
 """mm: a slant or in-seam mouth shorter than this takes no grown hand (common practice: 150 to 170)."""
 
 
+REACHED = 350.0
+"""mm below the waist from which a mouth's middle is out of a standing hand's reach (ours: half-way down the thigh
+of an adult; common practice: 150 to 220)."""
+
+
 def _said(piece: Piece, wish: PocketWish, pocket: EdgePocket) -> Iterator[Finding]:
     on = name_in_words(piece.name)
     if pocket.share < 1:
@@ -271,3 +276,11 @@ def _said(piece: Piece, wish: PocketWish, pocket: EdgePocket) -> Iterator[Findin
     if pocket.mouth.length < HAND:
         said = f"A mouth of {told(pocket.mouth.length)} takes no grown hand; {told(HAND)} and more do."
         yield Finding("pocket", "note", piece.name, pocket.mouth.length, HAND, said)
+    middle = pocket.mouth.at(pocket.mouth.length / 2).imag
+    waist = [edge.path.start.imag for edge in piece.edges if edge.role is EdgeRole.WAIST]
+    if waist and (below := max(waist) - middle) > REACHED:
+        said = (
+            f"The pocket's mouth lies {told(below)} below the waist, where no hand reaches. `along` counts along "
+            f"the {name_in_words(wish.edge)} from its start: {1 - wish.along:.2g} is as far from the other end."
+        )
+        yield Finding("pocket", "warning", piece.name, below, REACHED, said)

@@ -24,7 +24,7 @@ from drafting.body import Body
 from drafting.draft.by_role import edge_as, piece_as
 from drafting.draft.draft import Draft, Seam
 from drafting.draft.one_value import the_smaller
-from drafting.draft.piece import EdgeKind, Piece, Placement
+from drafting.draft.piece import Edge, EdgeKind, Piece, Placement
 from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
 from drafting.fabric import Fabric
 from drafting.geometry import line
@@ -201,14 +201,20 @@ def _front(
     front: Piece, lines: FrontLines, stand: float, facing: float, choices: Choices, marks: tuple[Placement, ...]
 ) -> Piece:
     at, cut_on = _centre(front), choices.facing == "cut on"
-    edges = stand_edges(lines, stand, facing if cut_on else 0.0)
+    edges = _as_deep(front, stand_edges(lines, stand, facing if cut_on else 0.0))
     return replace(
         front, edges=(*front.edges[:at], *edges, *front.edges[at + 1 :]), placements=(*front.placements, *marks)
     )
 
 
+def _as_deep(front: Piece, edges: tuple[Edge, ...]) -> tuple[Edge, ...]:
+    """Return stand and facing with hems as deep as the front's own, whose line they carry on."""
+    own = front.edges[(_centre(front) + 1) % len(front.edges)].allowance
+    return tuple(replace(edge, allowance=own) if edge.kind is EdgeKind.HEM else edge for edge in edges)
+
+
 def _facing(front: Piece, lines: FrontLines, stand: float, width: float) -> Piece:
-    edges = front_facing_edges(lines, stand, width, unfolded=False)
+    edges = _as_deep(front, front_facing_edges(lines, stand, width, unfolded=False))
     return Piece(
         f"{front.name}-facing",
         edges,

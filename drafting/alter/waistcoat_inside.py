@@ -10,6 +10,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from drafting.body import Body
+from drafting.body.children import must_let_go
 from drafting.draft.by_role import edge_as, piece_as, the_edge
 from drafting.draft.draft import Draft, Notion, Seam
 from drafting.draft.piece import Edge, EdgeKind, Piece, Placement
@@ -111,7 +112,7 @@ def waistcoat_inside(draft: Draft, body: Body, fabric: Fabric | None, choices: C
         findings=tuple(_said(choices, scale)),
         notions=tuple(interfacing_notion(piece) for piece in stiff),
     )
-    return _strapped(found, back, choices, scale) if choices.back_strap else found
+    return _strapped(found, back, choices, body) if choices.back_strap else found
 
 
 def _stiffened(front: Piece, facing: Piece, choices: Choices) -> Iterator[Piece]:
@@ -152,15 +153,16 @@ def _said(choices: Choices, scale: float) -> Iterator[Finding]:
 # ------------------------------------------------------------------------------------------------ straps
 
 
-def _strapped(draft: Draft, back: Piece, choices: Choices, scale: float) -> Draft:
+def _strapped(draft: Draft, back: Piece, choices: Choices, body: Body) -> Draft:
     """Return the draft with a strap for each hand, its end marked on the back."""
     start = strap_start(back)
     middle = the_edge(back, EdgeRole.CENTRE_SEAM).path
     reach = abs(middle.at(middle.length / 2).real - start.real)
     strap = _strap(reach + choices.strap_spare, choices.strap_width, back.cloth)
-    box = _box(start, min(BOX * scale, reach / 2), choices.strap_width)
+    box = _box(start, min(BOX * body_scale(body), reach / 2), choices.strap_width)
     marked = replace(back, placements=(*back.placements, Placement(strap.name, box, "strap", piece=strap.name)))
-    kind = "slide buckle or one with prongs, for a back strap"
+    prongs = "" if must_let_go(body) else " or one with prongs"  # which scratch a child
+    kind = f"slide buckle{prongs}, for a back strap"
     note = f"on one strap; the other, {told(choices.strap_spare)} past the centre, runs through it"
     buckle = Notion(
         what="buckle", where=strap.name, count=1, note=note, kind=kind, size=choices.strap_width, piece=strap.name

@@ -199,7 +199,8 @@ def _closing(closes: str, piece: str) -> Notion:
         note = "one on each side, caught in the neck seam"
         return Notion("ribbon tie", piece, 2, TIE, note, "grosgrain ribbon", piece=piece)
     if closes == "clasp":
-        return Notion("clasp", piece, 1, note="sewn on at the neck seam", kind="cloak clasp", piece=piece)
+        note = "a half on each front edge, at the neck seam"
+        return Notion("clasp", piece, 1, note=note, kind="cloak clasp", piece=piece)
     if closes == LETS_GO:
         long, wide = 2 * (TAB_UNDER + TAB_BEYOND + TAB_SEAM), TAB_WIDE + 2 * TAB_SEAM
         note = (
@@ -209,4 +210,5 @@ def _closing(closes: str, piece: str) -> Notion:
             "before it is worn"
         )
         return Notion(LETS_GO, piece, 1, note=note, kind="press stud that pulls open", size=HOOK, piece=piece)
-    return Notion("hook and eye", piece, 1, note="at the neck seam", kind="hook and eye", size=HOOK, piece=piece)
+    note = "the hook on one front edge, the eye on the other, at the neck seam"
+    return Notion("hook and eye", piece, 1, note=note, kind="hook and eye", size=HOOK, piece=piece)

@@ -221,12 +221,13 @@ def _let_out_said(draft: Draft, choices: FinishChoices) -> Iterator[Finding]:
 
 
 def _curved_said(sort: HemSort, depth: int, straight: float) -> Finding:
+    name = "hem" if sort is HemSort.SHIRT else f"{sort} hem"  # a waistcoat's and a bodice's too
     return Finding(
         check="curved hem",
         level="note",
-        where=f"{sort} hem",
+        where=name,
         value=depth,
         wanted=straight,
-        sentence=f"The {sort} hem curves: it is turned up {told(depth)}, as what is deeper would not lie flat "
+        sentence=f"The {name} curves: it is turned up {told(depth)}, as what is deeper would not lie flat "
         f"({told(straight)} were it straight). For a deeper one face it.",
     )

@@ -8,7 +8,9 @@ from enum import StrEnum
 from types import MappingProxyType
 
 from drafting.checks.ease import ABOVE
+from drafting.draft.by_role import edge_as
 from drafting.draft.draft import Draft
+from drafting.draft.frame import Limb
 from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.ground.sources import Cited, Source, cite, practice
 
@@ -20,6 +22,8 @@ class GarmentSort(StrEnum):
     COAT = "coat"
     TOP = "top"
     WAISTED = "hangs from the waist"
+    CAPE = "hangs from the neck"
+    FOOT = "round the foot"
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,6 +61,11 @@ def sort_of_garment(draft: Draft) -> GarmentSort:
     roles = {edge.role for piece in draft.pieces for edge in piece.edges}
     if EdgeRole.CROTCH in roles:
         return GarmentSort.LEGS
+    limbs = {piece.frame.limb for piece in draft.pieces if piece.frame}
+    if limbs == {Limb.LEG}:
+        return GarmentSort.FOOT
+    if any(p.frame and p.frame.limb is Limb.HANGS and edge_as(p, EdgeRole.NECK) for p in draft.pieces):
+        return GarmentSort.CAPE
     tails = any(piece.role is PieceRole.TAIL for piece in draft.pieces)
     if tails or EdgeRole.LAPEL in roles:
         return GarmentSort.COAT

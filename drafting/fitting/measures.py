@@ -13,7 +13,7 @@ from drafting.body import Body
 from drafting.body.body import SIDES
 from drafting.body.dimensions import DIMENSIONS, dimension_name, names_offered
 from drafting.body.sides import OWN_SIDE
-from drafting.fitting.note import AmountAs, Done, Moved, Note, NoteSide, Verb
+from drafting.fitting.note import AmountAs, AtMeasure, Done, Moved, Note, NoteSide, Verb
 from drafting.ground.lengths import told
 from drafting.ground.units import BadValue, as_written
 
@@ -144,7 +144,8 @@ def amount_said(note: Note) -> str:
     amount = told(note.amount)
     if note.verb not in ROUND:
         folded = ", twice as much with its fold" if note.counted == AmountAs.PINCH else ""
-        return f"{note.verb.done} by {amount}{folded}"
+        hand = "" if note.side == NoteSide.BOTH or isinstance(note.where, AtMeasure) else f" on the {note.side}"
+        return f"{note.verb.done} by {amount}{folded}{hand}"
     if note.counted == AmountAs.PINCH:
         return f"{amount} pinched {place}"
     if note.counted == AmountAs.SEAM:

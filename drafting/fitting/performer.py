@@ -26,10 +26,20 @@ ABOVE = (
 )
 
 
+ON_THE_FOOT = (
+    "Rise onto the toes and bend the foot: does the strap lie close under the arch, before the heel?",
+    "Turn and stop short: does an edge catch on the other shoe?",
+    ALWAYS[2],
+    ALWAYS[3],
+    "Run up and down stairs: is every button still shut?",
+    ALWAYS[5],
+)
+
+
 def to_try(sort: GarmentSort) -> Iterator[str]:
     """Yield what is tried in a garment of this sort, the upper body first."""
-    if sort in (GarmentSort.LEGS, GarmentSort.WAISTED):
+    if sort in (GarmentSort.LEGS, GarmentSort.WAISTED, GarmentSort.FOOT):
         yield f"Climb steps of {told(180.0)} and of {told(400.0)}; lunge; squat"
     else:
         yield from ABOVE
-    yield from ALWAYS
+    yield from ON_THE_FOOT if sort is GarmentSort.FOOT else ALWAYS

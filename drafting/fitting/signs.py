@@ -77,10 +77,11 @@ class ToTry:
 
 @dataclass(frozen=True, slots=True)
 class LikelyCause:
-    """One cause of a sign, and what to try for it."""
+    """One cause of a sign, and what to try for it; one `above` the waist moves no garment that hangs from it."""
 
     why: str
     attempt: ToTry
+    above: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,6 +10,7 @@ from drafting.fitting.signs import FitSign, Fold, FoldKind, LikelyCause, ShownWo
 _ABOVE = frozenset({GarmentSort.TOP, GarmentSort.COAT})
 _WAISTED = _ABOVE | {GarmentSort.WAISTED}
 _COAT = frozenset({GarmentSort.COAT})
+_SHOULDERED = _ABOVE | {GarmentSort.CAPE}
 _F, _B = SignView.FRONT, SignView.BACK
 _STRAIN, _LOOSE, _GAP, _TILT = FoldKind.STRAIN, FoldKind.LOOSE, FoldKind.GAP, FoldKind.TILT
 
@@ -50,7 +51,7 @@ SIGNS_ABOVE: tuple[FitSign, ...] = (
     FitSign(
         "below the neck",
         "A level fold lies below the neck",
-        _ABOVE,
+        _SHOULDERED,
         _B,
         (Fold((0.35, -0.9), (0.35, 0.9), _LOOSE, both=False), Fold((0.5, -0.7), (0.5, 0.7), _LOOSE, both=False)),
         (
@@ -74,7 +75,7 @@ SIGNS_ABOVE: tuple[FitSign, ...] = (
     FitSign(
         "collar stands off",
         "The back stands off at the neck, and its hem kicks out",
-        _ABOVE,
+        _SHOULDERED,
         _B,
         (Fold((0.05, -0.6), (0.05, 0.6), _GAP, both=False), Fold((4.0, -1.0), (3.85, 0.0), _TILT)),
         (
@@ -151,7 +152,7 @@ SIGNS_ABOVE: tuple[FitSign, ...] = (
         (
             LikelyCause("the waist is smaller", _measure(Verb.TAKE_IN, 30.0, "waist_girth")),
             LikelyCause("the sides are wide", _edge(Verb.TAKE_IN, 10.0, EdgeRole.SIDE)),
-            LikelyCause("the waist lies elsewhere", _measure(Verb.SHORTEN, 10.0, "back_waist_length")),
+            LikelyCause("the waist lies elsewhere", _measure(Verb.SHORTEN, 10.0, "back_waist_length"), above=True),
         ),
         worn=ShownWorn(WornNumber.SLACK, LevelKind.WAIST),
     ),
@@ -164,7 +165,9 @@ SIGNS_ABOVE: tuple[FitSign, ...] = (
         (
             LikelyCause("the waist is larger", _measure(Verb.LET_OUT, 30.0, "waist_girth")),
             LikelyCause("the sides are narrow", _edge(Verb.LET_OUT, 10.0, EdgeRole.SIDE)),
-            LikelyCause("the waist lies elsewhere", _measure(Verb.LENGTHEN, 10.0, "back_waist_length")),
+            LikelyCause(
+                "the waist lies elsewhere", _measure(Verb.LENGTHEN, 10.0, "back_waist_length"), above=True
+            ),
         ),
         worn=ShownWorn(WornNumber.STRAIN, LevelKind.WAIST),
     ),
@@ -183,7 +186,7 @@ SIGNS_ABOVE: tuple[FitSign, ...] = (
                 "the back is hollow",
                 ToTry(Verb.SHORTEN, 10.0, edges=(EdgeRole.CENTRE_SEAM, EdgeRole.CENTRE), piece=PieceRole.BACK),
             ),
-            LikelyCause("the back is short", _measure(Verb.SHORTEN, 15.0, "back_waist_length")),
+            LikelyCause("the back is short", _measure(Verb.SHORTEN, 15.0, "back_waist_length"), above=True),
         ),
         worn=ShownWorn(WornNumber.STRAIN, LevelKind.HIP),
     ),
@@ -194,7 +197,7 @@ SIGNS_ABOVE: tuple[FitSign, ...] = (
         _F,
         (Fold((4.0, -1.0), (3.75, 0.0), _TILT), Fold((2.1, 0.3), (3.8, 0.1), _STRAIN)),
         (
-            LikelyCause("the bust is fuller than drafted", _measure(Verb.LET_OUT, 25.0, "bust_girth")),
+            LikelyCause("the bust is fuller than drafted", _measure(Verb.LET_OUT, 25.0, "bust_girth"), above=True),
             LikelyCause("the belly is fuller", _measure(Verb.LET_OUT, 20.0, "waist_girth")),
             LikelyCause("the front is short for the back: balance", _piece(Verb.LENGTHEN, 10.0, PieceRole.FRONT)),
         ),
@@ -207,7 +210,7 @@ SIGNS_ABOVE: tuple[FitSign, ...] = (
         _B,
         (Fold((4.0, -1.0), (3.75, 0.0), _TILT), Fold((0.9, 0.3), (3.7, 0.1), _STRAIN)),
         (
-            LikelyCause("the upper back is round", _piece(Verb.LENGTHEN, 15.0, PieceRole.BACK)),
+            LikelyCause("the upper back is round", _piece(Verb.LENGTHEN, 15.0, PieceRole.BACK), above=True),
             LikelyCause("the seat is fuller", _level(Verb.LET_OUT, 20.0, LevelKind.HIP)),
         ),
         worn=ShownWorn(WornNumber.HEM, None, "back"),

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from drafting.draft.by_role import edges_as, is_shell, pieces_as
 from drafting.draft.draft import Draft
 from drafting.draft.roles import SLEEVES
-from drafting.fitting.bands import sort_of_garment
+from drafting.fitting.bands import GarmentSort, sort_of_garment
 from drafting.fitting.note import AtEdge, AtLevel, AtMeasure, AtPiece, Note, NoteSide, NoteState, NoteWhere
 from drafting.fitting.signs import FitSign, ToTry
 from drafting.fitting.signs_above import SIGNS_ABOVE
@@ -23,7 +24,10 @@ def signs_of(draft: Draft) -> Iterator[FitSign]:
     ['neck to armpit', 'below the neck']
     """
     sort, sleeved = sort_of_garment(draft), bool(pieces_as(draft, *SLEEVES))
-    yield from (sign for sign in SIGNS if sort in sign.sorts and (sleeved or not sign.sleeved))
+    for sign in SIGNS:
+        if sort in sign.sorts and (sleeved or not sign.sleeved):
+            above = sort is not GarmentSort.WAISTED
+            yield replace(sign, causes=tuple(cause for cause in sign.causes if above or not cause.above))
 
 
 def note_to_try(attempt: ToTry, draft: Draft, garment: str, side: NoteSide = NoteSide.BOTH) -> Note | None:

@@ -5,7 +5,8 @@ from __future__ import annotations
 from drafting.alter.braces import BRACE_BUTTON
 from drafting.draft.by_role import piece_as
 from drafting.draft.draft import Draft
-from drafting.draft.roles import EdgeRole, PieceRole
+from drafting.draft.roles import PieceRole
+from drafting.fitting.bands import GarmentSort, sort_of_garment
 from drafting.fitting.note import Verb
 from drafting.ground.lengths import told
 
@@ -30,6 +31,29 @@ FALL = (
     "middle, turn the fall in along its lines and pin it onto them at its marks; tie a tape round the waist.",
     *LEGS[1:],
 )
+
+SKIRT = (
+    "Let the wearer stand as ever, in the underwear, padding and shoes of the show; close the waist edge to edge "
+    "where it opens; tie a tape round the waist.",
+    "Waist level - waist and hip - seams that hang plumb - folds below the waist - the hem last, from the floor. "
+    "Then walk, sit, and climb a step.",
+)
+
+CAPE = (
+    "Let the wearer stand as ever, over what is worn beneath it, in the shoes of the show; close the neck edge to "
+    "edge.",
+    "Neck, which must not drag back - shoulder line - folds that spread evenly - front edges plumb - hood, over "
+    "the wig - the hem last, from the floor. Then lift both arms.",
+)
+
+FOOT = (
+    "Let the wearer stand in the stocking and the shoe of the show; pin the front over the back along the marks "
+    "of its buttons.",
+    "Seam down the instep - ankle and upper edge - the tongue flat on the laces - the hem last, which ends above "
+    "the ground all round. Then bend the foot and climb a step.",
+)
+
+BY_SORT = {GarmentSort.LEGS: LEGS, GarmentSort.WAISTED: SKIRT, GarmentSort.CAPE: CAPE, GarmentSort.FOOT: FOOT}
 
 ON_BRACES = "It is worn on braces: hang it from them at its marks before you look at anything."
 
@@ -58,5 +82,4 @@ def order_at_the_body(draft: Draft) -> tuple[str, ...]:
     on_braces = (ON_BRACES,) if braced else ()
     if piece_as(draft, PieceRole.BEARER):
         return *FALL, *on_braces
-    legs = any(edge.role is EdgeRole.CROTCH for piece in draft.pieces for edge in piece.edges)
-    return (*LEGS, *on_braces) if legs else ABOVE
+    return *BY_SORT.get(sort_of_garment(draft), ABOVE), *on_braces

@@ -137,7 +137,7 @@ class Lay:
         """Return what a maker asks first, in a sentence or two."""
         buy = told(self.buy_length, "bought")
         shrink = self.cloth.shrinkage[0]
-        lost = f", {100 * shrink:.3g} % for {SHRINKING[self.cloth.shrunk_by]}" if shrink else ""
+        lost = f", {round(100 * shrink, 1):g} % for {SHRINKING[self.cloth.shrunk_by]}" if shrink else ""
         return (
             f"{self.cloth.title}, {told(self.cloth.usable_width)} usable, "
             f"{self.spread}: the pieces take {told(self.cloth_length)}. Buy {buy} "

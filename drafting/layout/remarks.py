@@ -146,9 +146,10 @@ def _wash(lay: Lay) -> Iterator[Finding]:
             lay.role,
             lay.cloth.usable_width,
             lay.cloth.bought_width,
-            f"{lay.cloth.title} loses {100 * across:.3g} % of its width in {SHRINKING[lay.cloth.shrunk_by]}, "
-            f"before cutting: of {told(lay.cloth.bought_width)} it is laid on the {told(lay.cloth.usable_width)} "
-            "that are left. Measure it then; where it is narrower, write usable_width and pretreated = true.",
+            f"{lay.cloth.title} loses {round(100 * across, 1):g} % of its width in "
+            f"{SHRINKING[lay.cloth.shrunk_by]}, before cutting: of {told(lay.cloth.bought_width)} it is laid on "
+            f"the {told(lay.cloth.usable_width)} that are left. Measure it then; where it is narrower, write "
+            "usable_width and pretreated = true.",
         )
 
 

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from drafting.checks.treatments import iron_limit
 from drafting.costume.make import Made
 from drafting.fabric import Fabric, handling
+from drafting.fitting.bands import GarmentSort, sort_of_garment
 from drafting.making.model import Said, said
 from drafting.making.treating import DEGREES, by_hand, garment_cloths, has_pile, washes
 
@@ -63,13 +64,16 @@ def _whole(made: Made) -> Iterator[Said]:
     if any(notion.what == "button" for g in made.garments for notion in g.draft.notions):
         yield said("keep.spare_button")
     knit = {role for role, cloth in made.costume.fabrics.items() if cloth.weave != "woven"}
-    upright = [garment for garment in made.garments if not _lies_flat(made, garment.name)]
+    small = [g for g in made.garments if sort_of_garment(g.draft) is GarmentSort.FOOT]
+    upright = [g for g in made.garments if g not in small and not _lies_flat(made, g.name)]
     grows = [garment.name for garment in upright if garment.fabric in knit]
     hangs = [garment.name for garment in upright if garment.fabric not in knit]
     if grows:
         yield said("keep.fold", garments=", ".join(grows))
     if hangs:
         yield said("keep.hang", garments=", ".join(hangs))
+    if small:
+        yield said("keep.small", garments=", ".join(garment.name for garment in small))
 
 
 def _lies_flat(made: Made, garment: str) -> bool:

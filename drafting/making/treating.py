@@ -225,7 +225,8 @@ def _expected(cloth: Treated) -> Iterator[Said]:
         yield said("treat.measure_lost", side=SQUARE)
     yield said("treat.carry_back")
     if max(along, across) > LIMITS[fabric.weave]:
-        yield said("treat.shrinks_much", share=max(along, across), limit=LIMITS[fabric.weave])
+        key = "treat.shrinks_much" if cloth.washed else "treat.shrinks_much_steamed"
+        yield said(key, share=max(along, across), limit=LIMITS[fabric.weave])
 
 
 def _pile(fabric: Fabric) -> Iterator[Said]:

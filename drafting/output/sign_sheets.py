@@ -38,7 +38,8 @@ def sign_sheets(made: Made, garment: MadeGarment, figures: Sequence[SmallFigure]
                 said=tuple(_said(sign, garment, unit)),
             )
         )
-    yield from sign_pages(f"What it shows: {spoken(garment.name)}", HEAD, cells)
+    if cells:
+        yield from sign_pages(f"What it shows: {spoken(garment.name)}", HEAD, cells)
 
 
 def _said(sign: FitSign, garment: MadeGarment, unit: ShownUnit) -> Iterator[str]:

@@ -124,6 +124,20 @@ def test_a_side_that_a_fall_leaves_open_takes_no_slant_pocket() -> None:
         )
 
 
+@pytest.mark.parametrize(("along", "out"), [(0.38, True), (0.75, False)])
+def test_a_mouth_that_no_hand_reaches_is_warned_of(along: float, out: bool) -> None:
+    """`along` counts in outline order, from the hem on a skirt's front: a mouth at the shin went unsaid. Plain
+    geometry: the share left of the side's length lies above it."""
+    garment = made("skirt", replace(IN_SEAM, along=along))
+    far = [one for one in garment.findings if one.check == "pocket" and "no hand reaches" in one.said("cm")]
+    assert bool(far) == out
+    if out:
+        length = garment.draft["front"]["side"].length
+        assert far[0].level == "warning"
+        assert far[0].value == pytest.approx((1 - along) * length, rel=0.06)
+        assert f"{1 - along:.2g} is as far" in far[0].said("cm")
+
+
 @pytest.mark.parametrize(
     ("block", "piece", "edge"),
     [("fitted-top", "back", "side"), ("shirt", "front", "side_lower"), ("coat", "side-body", "panel_back")],

@@ -212,3 +212,12 @@ def test_a_back_without_a_yoke_takes_what_it_can_and_never_proposes_one(block: s
     said = [one.message for one in garment.findings if one.check == "rounded back"]
     assert said
     assert not any("back_shaping" in one or "yoke" in one for one in said)
+
+
+@pytest.mark.parametrize("way", ["yoke", "shoulder dart"])
+def test_a_back_that_has_its_yoke_is_not_told_to_take_one(way: str) -> None:
+    """What takes most was advised to whoever had chosen it; the other ways are still pointed to it (ours)."""
+    garment = made(longer_back(fitted_front(), 150.0), back_shaping=way)
+    (said,) = [one for one in garment.findings if one.check == "rounded back"]
+    assert said.level == "warning"
+    assert ("take back_shaping" in said.message) == (way != "yoke")

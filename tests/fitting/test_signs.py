@@ -8,17 +8,22 @@ from typing import Any
 import pytest
 
 from drafting.body.dimensions import DIMENSIONS
+from drafting.costume.garment import draft_garment
 from drafting.costume.make import make
 from drafting.draft.by_role import is_shell
 from drafting.fitting.bands import GarmentSort, sort_of_garment
 from drafting.fitting.note import AtEdge, AtLevel, AtMeasure, AtPiece, NoteKind, Verb
+from drafting.fitting.performer import to_try
 from drafting.fitting.signs import FitSign, FoldKind
 from drafting.fitting.to_try import SIGNS, note_to_try, signs_of
+from drafting.fitting.words import order_at_the_body
 from drafting.sheet.wearer import draw_wearer, figure_build
 from drafting.sheet.wearer.folds import sign_drawn
 from drafting.sheet.wearer.small import small_figures
+from tests.bodies import bdims
 from tests.drawn_bodies import drawn
 from tests.making.figures import made
+from tests.making.orders import WOVEN
 
 GARMENTS = [("lamplighter", "coat"), ("lamplighter", "shirt"), ("lamplighter", "breeches"), ("kite", "top")]
 
@@ -117,3 +122,29 @@ def test_signs_lie_on_the_figure_of_anybody(body: Any) -> None:
             a, b, c, d = path.bounds
             assert x0 <= a <= c <= x1, sign.name
             assert y0 <= b <= d <= y1, sign.name
+
+
+@pytest.mark.parametrize(
+    ("block", "sort", "never", "looked"),
+    [
+        ("spats", GarmentSort.FOOT, ("bust", "armhole", "waist", "crotch"), "instep"),
+        ("cape", GarmentSort.CAPE, ("bust", "armhole", "sleeve", "waist"), "drag back"),
+        ("skirt", GarmentSort.WAISTED, ("bust", "armhole", "upper back", "back waist", "neck"), "hang plumb"),
+    ],
+)
+def test_what_has_no_body_is_not_fitted_as_one(
+    block: str, sort: GarmentSort, never: tuple[str, ...], looked: str
+) -> None:
+    """A spat was looked at for its armholes, and a skirt's hem asked for another bust, a measure that every other
+    garment is drafted from (common practice: one looks at what the garment covers)."""
+    draft = draft_garment(bdims()[0], WOVEN, block, {}).draft
+    assert sort_of_garment(draft) is sort
+    causes = [cause for sign in signs_of(draft) for cause in sign.causes]
+    said = " ".join(
+        [*order_at_the_body(draft), *(sign.seen for sign in signs_of(draft)), *(cause.why for cause in causes)]
+        + [cause.attempt.measure.replace("_", " ") for cause in causes]
+    )
+    assert looked in said
+    assert not [word for word in never if word in said]
+    assert any("arms overhead" in one for one in to_try(sort)) == (block == "cape")
+    assert all(sign.causes for sign in signs_of(draft))

@@ -114,7 +114,10 @@ def _known(number: int) -> tuple[pytest.MarkDecorator, ...]:
     return (pytest.mark.xfail(reason=KNOWN[number], strict=True),) if number in KNOWN else ()
 
 
-KNOWN = {4: "hers is 0.79 of her bust, her back the straightest there is: corrected it still pulls"}
+KNOWN = {
+    4: "her waist is 0.79 of her bust, her back the straightest there is: corrected it still pulls",
+    6: "3 cm too narrow it is stretched by 0.99 %, and 1 % is said to pull",
+}
 
 
 @pytest.mark.population

@@ -99,7 +99,8 @@ def test_a_hem_is_left_raw_only_where_the_lining_reaches_ten_mm_below_its_edge(
             hidden = depth - shorter > 10.0
             assert ("hem_caught" in keys(step)) is hidden
             assert step.setting is not None
-            assert (step.setting.stitch == "200") is hidden
+            by_hand = hidden or block == "tailcoat"  # a coat's hem shows no row of the machine: common practice
+            assert (step.setting.stitch == "200") is by_hand
             found += 1
     assert found
 

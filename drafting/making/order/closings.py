@@ -71,8 +71,8 @@ def zip_strip(bench: Bench, length: float) -> Supply:
     return Supply("tape", FUSED_STRIP if fused else STAY_TAPE, length + STRIP_ENDS, "mm")
 
 
-FUSED_STRIP = f"fusible strip that does not stretch, {told(20.0, 'small')} wide"
-STAY_TAPE = f"linen or cotton stay tape, {told(20.0, 'small')} wide"
+FUSED_STRIP = f"fusible strip that does not stretch, {told(20.0)} wide"
+STAY_TAPE = f"linen or cotton stay tape, {told(20.0)} wide"
 STRIP_ENDS = 40.0
 """mm beyond the end of the opening, on both sides together (common practice)."""
 

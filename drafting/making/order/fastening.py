@@ -7,6 +7,7 @@ from types import MappingProxyType
 
 from drafting.alter.braces import BRACE_BUTTON
 from drafting.draft.draft import Notion
+from drafting.ground.names import name_in_words
 from drafting.making.model import Said, Supply, said
 from drafting.making.order.closings import STAY_TAPE
 from drafting.making.order.holes import Holes, holes
@@ -150,8 +151,8 @@ def _by_place(bench: Bench, things: Iterable[Notion | Holes]) -> dict[str, int]:
 def _fastener(bench: Bench, notion: Notion) -> Said:
     draft = bench.garment.draft
     facts = {"what": notion.what, "where": notion.where}
-    if notion.what == "cord" and notion.piece in draft:
-        facts["where"] = draft[notion.piece].base or notion.piece
+    if notion.piece in draft and (notion.what == "cord" or notion.where == name_in_words(notion.piece)):
+        facts["where"] = draft[notion.piece].base or notion.piece  # what closes lies on both hands
     if notion.what in FASTENED:
         return said(FASTENED[notion.what], **facts)
     if not notion.note:

@@ -10,6 +10,7 @@ from drafting.draft.openings import hands
 from drafting.draft.piece import EdgeKind
 from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.fabric import Fabric, handling
+from drafting.fitting.bands import GarmentSort, sort_of_garment
 from drafting.making.model import Said, Supply, said
 from drafting.making.order import additions as adding
 from drafting.making.order import fastening, inside, levelled, units
@@ -237,20 +238,24 @@ def whole(bench: Bench, fabric: Fabric | None) -> None:
         if any(n.what not in ("interfacing", "boning", "bone tip", "elastic") for n in draft.notions)
         else "do.try_moves"
     )
+    if sort_of_garment(draft) is GarmentSort.FOOT:
+        tried = "do.try_foot"
     shown = [p.name for p in draft.pieces if not p.material and not (is_unit(p) or is_facing(p))]
     bench.do(
         "finish",
         "try",
         "finished",
         [p.name for p in draft.pieces],
-        [said(_last(fabric), garment=bench.garment.name), *loose, said(tried)],
+        [said(_last(bench, fabric), garment=bench.garment.name), *loose, said(tried)],
         count=1,
         shown=shown,
     )
 
 
-def _last(fabric: Fabric | None) -> str:
-    """Return how a garment leaves the table: pressed, or a pile steamed, or brushed where it takes no steam."""
+def _last(bench: Bench, fabric: Fabric | None) -> str:
+    """Return how a garment leaves the table: pressed or starched, a pile steamed or, at worst, brushed."""
+    if any(one.key == "do.starch_last" for step in bench.steps for one in step.say):
+        return "do.last_starched"
     if fabric is None or not has_pile(fabric):
         return "do.last"
     return "do.last_pile" if handling(fabric).steam else "do.last_brushed"

@@ -33,7 +33,7 @@ def holes(draft: Draft) -> tuple[Holes, ...]:
         if piece.material:
             continue
         for mark in _holes(piece):
-            key = piece.name, mark.hand or piece.hand, _lie(mark), round(2 * mark.path.length) / 2
+            key = piece.name, mark.hand or piece.hand, _lie(mark), round(mark.path.length, 1)
             found[key] = found.get(key, 0) + times(piece, mark)
     return tuple(Holes(*key, count) for key, count in found.items())
 

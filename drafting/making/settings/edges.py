@@ -10,6 +10,7 @@ from drafting.costume.garment import MadeGarment
 from drafting.costume.workroom import THREE_STEP, Workroom
 from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.fabric import Fabric, handling
+from drafting.fitting.bands import GarmentSort, sort_of_garment
 from drafting.making.model import Setting, said
 from drafting.making.seam_lengths import turned_edges
 from drafting.making.settings.feet import BY_HAND, CAST, WORKED, feeding, foot_for, set_lighter
@@ -188,13 +189,18 @@ def edge_settings(
 
 
 def _caught(garment: MadeGarment, piece: Piece, edge: Edge, fabric: Fabric | None) -> str:
-    """Return why an edge is caught by hand: in a pile, or as a hem that a lining covers; none where every
-    hole stays."""
+    """Return why an edge is caught by hand: in a pile, as a hem that a lining covers, or one of a coat or of
+    satin, where a machine's row would show; none where every hole stays (common practice)."""
     if fabric is None or handling(fabric).holds == "clips":
         return ""
     if has_pile(fabric):
         return "set.why_caught"
-    return "set.why_hidden" if edge.kind is EdgeKind.HEM and lining_covers(garment, piece, edge) else ""
+    if edge.kind is not EdgeKind.HEM:
+        return ""
+    if lining_covers(garment, piece, edge):
+        return "set.why_hidden"
+    coat = sort_of_garment(garment.draft) is GarmentSort.COAT
+    return "set.why_unseen" if coat or "satin" in fabric.possible_sorts else ""
 
 
 def _edge(

@@ -43,6 +43,8 @@ def press_for(draft: Draft, seam: Seam, stitch: str, fabric: Fabric | None) -> P
 
     What is turned at once is not: its edge is pressed. Of sheer cloth both are overcast together.
     """
+    if seam.kind is SeamKind.BAG:  # two bags lie on one another, neatened together
+        return "not"
     if french(draft, seam, fabric):
         return "to one side"
     if seam.kind is SeamKind.FACING and {role in FACINGS for role in piece_roles(draft, (*seam.a, *seam.b))} == {
@@ -125,9 +127,10 @@ def _is_level(draft: Draft, seam: Seam) -> bool:
 def pressed_towards(draft: Draft, seam: Seam) -> str:
     """Return the piece onto which a seam is pressed where both allowances go to one side (common practice).
 
-    Into the band that encloses it; into the sleeve; off what is gathered; up into a yoke; else towards the back.
+    Into the band or the collar that is turned in over it; into the sleeve; off what is gathered; up into a yoke;
+    else towards the back.
     """
-    for chosen in (ENCLOSING, SLEEVES):
+    for chosen in (ENCLOSING, SLEEVES, (PieceRole.COLLAR,)):
         for chain in (seam.a, seam.b):
             if all(draft[piece].role in chosen for piece, _ in chain):
                 return chain[0][0]

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from drafting.body import Body
+from drafting.draft.bias import BIASED
 from drafting.ground.findings import Finding, Severity
 from drafting.ground.lengths import told
 from drafting.shaping.coat.skirt import Tail
@@ -142,15 +143,17 @@ def _living(tail: Tail, hang: HemHang, hip: float, skirt: float) -> Iterator[Fin
 def _hanging(tail: Tail) -> Iterator[Finding]:
     if tail.turned < 1:
         return
-    yield Finding(
-        "hang before hemming",
-        "note",
-        "tail",
-        24.0,
-        None,
-        "Sew the flared panels and let them hang at least 24 hours first: the bias drops, and for that they are "
-        "cut longer by `hang_length`. Then level the hem from the floor, and hem.",
-    )
+    off = [min(seam.back, seam.front, 90 - seam.back, 90 - seam.front) for seam in tail.biases]
+    if not off or max(off) > BIASED:  # what is cut along the warp does not drop, nor is it cut longer
+        yield Finding(
+            "hang before hemming",
+            "note",
+            "tail",
+            24.0,
+            None,
+            "Sew the flared panels and let them hang at least 24 hours first: the bias drops, and for that they "
+            "are cut longer by `hang_length`. Then level the hem from the floor, and hem.",
+        )
     if tail.longer > 1.0005:
         yield Finding(
             "level hem",

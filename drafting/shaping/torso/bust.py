@@ -144,6 +144,10 @@ def bust_opening(bust: float, angle: float) -> float:
     return 2 * OPENED_AT * bust * math.sin(math.radians(angle / 2))
 
 
+FAR = 20.0
+"""mm past the bust point from which a dart shapes the wrong place (common practice: it ends 20 to 30 before)."""
+
+
 def front_levels(
     body: Body,
     neck_width: float,
@@ -173,6 +177,9 @@ def front_levels(
     kept = min(max(point_y, at.waist + 60 * scale), at.underarm - 6 * scale)
     if abs(kept - point_y) > 5 * scale and body.measured("bust_point_depth"):
         way = "lower" if kept < point_y else "higher"
+        far = abs(kept - point_y) > FAR * scale
+        more = " The darts point so far past the bust: measure bust point depth and front waist length again"
+        mend = f"{more}{', or take less armhole_drop' if kept < point_y else ''}." if far else ""
         findings.append(
             Finding(
                 "bust line",
@@ -181,7 +188,7 @@ def front_levels(
                 -kept,
                 -point_y,
                 f"The bust line is drafted {told(abs(kept - point_y))} {way} than measured, to stay between "
-                "underarm and waist.",
+                f"underarm and waist.{mend}",
             )
         )
     return front_neck, kept
