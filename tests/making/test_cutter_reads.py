@@ -169,5 +169,14 @@ def test_a_hem_of_a_coat_or_of_satin_is_caught_by_hand(block: str, sort: Sort, b
 def test_a_note_on_one_hand_says_which(side: NoteSide, wanted: str) -> None:
     """Where two hands differ, an edge without its hand is either (common practice)."""
     where, state = AtEdge("back", "armhole"), NoteState.SEEN
-    note = Note("waistcoat", side, where, Verb.SHORTEN, 6.0, AmountAs.TOTAL, NoteKind.STYLE, state)
+    note = Note(
+        garment="waistcoat",
+        side=side,
+        where=where,
+        verb=Verb.SHORTEN,
+        amount=6.0,
+        counted=AmountAs.TOTAL,
+        kind=NoteKind.STYLE,
+        state=state,
+    )
     assert in_unit(amount_said(note), "cm").endswith(wanted)

@@ -254,8 +254,7 @@ def whole(bench: Bench, fabric: Fabric | None) -> None:
 
 def _last(bench: Bench, fabric: Fabric | None) -> str:
     """Return how a garment leaves the table: pressed or starched, a pile steamed or, at worst, brushed."""
-    if any(one.key == "do.starch_last" for step in bench.steps for one in step.say):
-        return "do.last_starched"
     if fabric is None or not has_pile(fabric):
-        return "do.last"
+        starched = any(one.key == "do.starch_last" for step in bench.steps for one in step.say)
+        return "do.last_starched" if starched else "do.last"
     return "do.last_pile" if handling(fabric).steam else "do.last_brushed"
