@@ -190,7 +190,7 @@ def test_a_wish_that_the_draft_cannot_have_stands_at_its_own_line(tmp_path: Path
         make(read_whole_costume(laid_out(tmp_path, SOUND + wishes)))
     assert places(refused.value.faults)[0] == ("costume.toml", 13, "garments.shirt.trims[3]")
     assert places(refused.value.faults)[1][1:] == (16, "garments.shirt.fullness[1]")
-    assert "`drafting blocks NAME`" in refused.value.faults[0].right + refused.value.faults[0].what
+    assert refused.value.faults[0].what.endswith("stand_neck, facing_neck, facing, facing_hem and stand_hem")
 
 
 def test_a_piece_to_print_that_there_is_not_is_refused(tmp_path: Path) -> None:
