@@ -14,6 +14,9 @@ from drafting.ground.errors import Fault
 FIRST = 16
 """Bytes that are looked at of a file that is no text."""
 
+LOOKED_AT = 100_000
+"""Bytes that are looked at of a file in a folder: no file that a maker writes is longer (ours)."""
+
 NOTES = "notes"
 """Holds the notes of a fitting, each a table; as a plain text it may stand in any file, and tells no kind."""
 
@@ -116,10 +119,7 @@ def no_file_of_ours(path: Path, wanted: FileKind) -> Fault | None:
 
 def _may_be(path: Path, wanted: FileKind) -> bool:
     """Return whether a file in a folder looks like one of the kind, by how its lines begin."""
-    try:
-        rows = path.read_text("utf-8", errors="replace").splitlines()
-    except OSError:
-        return False
+    rows = (_beginning(path, LOOKED_AT) or b"").decode("utf-8", errors="replace").splitlines()
     return any(re.split(r"[\s.=\]]", row.lstrip("[ "), maxsplit=1)[0] in wanted.value.keys for row in rows)
 
 
@@ -130,11 +130,13 @@ def _is_folder(path: Path) -> bool:
         return False
 
 
-def _beginning(path: Path) -> bytes | None:
-    """Return how a file begins; None where it cannot be opened."""
+def _beginning(path: Path, most: int = FIRST) -> bytes | None:
+    """Return how a file begins; None where it cannot be opened, as a pipe that nobody fills must not be."""
     try:
+        if not path.is_file():
+            return None
         with path.open("rb") as file:
-            return file.read(FIRST).lstrip()
+            return file.read(most).lstrip()
     except (OSError, ValueError):
         return None
 
