@@ -33,6 +33,9 @@ FRONT_ANSWERS = 1.35
 """By how many mm a front is longer for each mm of `chest_forward`: regression on 3,034 adults of
 `Source.ANSUR_II`, girths and throat alike (on the heights as measured, 1.00 and nothing for the back's curve)."""
 
+FADES = 30.0
+"""mm past what two tapes may disagree by over which they are believed less and less (ours)."""
+
 TOLD = 15.0
 """mm by which a measure gives way before it is told (ours: two tapes may disagree by as much)."""
 
@@ -78,11 +81,15 @@ def chest_forward(body: Body) -> float:
     """Return how much straighter the back is than usual, mm: less than 0, rounder.
 
     Of two wearers with one back waist length the one whose nape stands higher over the waist carries the
-    chest farther forward. 0 where nape and waist heights were not both measured, and where no back is so
-    straight or so curved as these tapes have it: then one of them slipped.
+    chest farther forward. 0 where nape and waist heights were not both measured; it fades out where no back is so
+    straight or so curved as these tapes have it, as then one of them slipped.
     """
     back, height = _back_and_height(body)
-    return ALONG * _spanned(back, height) - back if height and not tapes_apart(body) else 0.0
+    if not height:
+        return 0.0
+    slipped = abs(height - _spanned(back, height)) - TOLD
+    believed = 1.0 - min(max(slipped / FADES, 0.0), 1.0)
+    return believed * (ALONG * _spanned(back, height) - back)
 
 
 def tapes_apart(body: Body) -> float:

@@ -61,7 +61,7 @@ def front_said(body: Body, scale: float) -> tuple[Finding, ...]:
     if apart:
         text = (
             f"The nape stands {told(abs(apart))} {'too high' if apart > 0 else 'too low'} over the waist for any "
-            "back of this length, so the front goes by the back waist length alone. Measure nape_height, "
+            "back of this length, so the front goes by the back waist length. Measure nape_height, "
             "outside_leg_length and back_waist_length again, from one tape tied round the waist."
         )
         return (Finding("front length", "warning", "front", apart, None, text),)

@@ -143,11 +143,11 @@ def plan_torso(body: Body, ease: TorsoEase, drop: float, scale: float, *, darts:
     excess = back_excess(body, plain, run.arm)
     if excess > 0:
         body = shorter_back(body, excess, SCYE_BELOW_AXILLA * scale)
-    findings += (*_taped_scye(body, scale), *front_said(body, scale))
+    findings += (*_taped_scye(body, scale), *(front_said(body, scale) if darts else ()))
     waist = -(body["back_waist_length"] + ease.length)
     levels = BustLevels(_underarm(body, drop, waist, scale), waist, ease.length)
     kappa = bust_angle(body, scale, plain - waist, run.arm, findings) if darts else 0.0
-    raised = plain + math.sin(math.radians(kappa)) * run.arm + front_answer(body)
+    raised = plain + math.sin(math.radians(kappa)) * run.arm + (front_answer(body) if darts else 0.0)
     front_neck, point_y = front_levels(body, both.width, raised, run.point, levels, scale, findings)
     return TorsoPlan(
         scale=scale,
