@@ -64,5 +64,6 @@ def test_it_is_told_and_a_measured_front_stands_before_it() -> None:
     (said,) = [found for found in bodice(posed(USUAL + 60)).findings if found.check == "front length"]
     assert said.level == "warning"
     assert "again" in said.said("cm")
-    for body in (posed(USUAL), posed(STRAIGHT, front_waist_length=430.0)):
+    front = {"front_waist_length": 430.0}
+    for body in (posed(USUAL), posed(STRAIGHT, **front), posed(USUAL + 60, **front)):
         assert "front length" not in {found.check for found in bodice(body).findings}

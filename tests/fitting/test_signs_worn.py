@@ -26,8 +26,9 @@ from tests.worn.garments import drafted
 MESH = 30.0
 """mm: the girth of a level is the same on a finer one within 0.2 %."""
 
-HALF = 0.5
-"""Of what a girth is too large, as much could be pinched there at least: looser cloth sinks to where more is."""
+MOST = 0.7
+"""Of what a girth is too large, as much could be pinched there at least: looser cloth sinks to where more is (the
+least of twenty is three quarters)."""
 
 
 @dataclass(frozen=True)
@@ -87,7 +88,7 @@ def false_and_right(trial: Trial, body: Body, form: Form) -> tuple[LevelWorn, Le
     before, after, more = both_worn(trial, body, form)
     sign = by_name(trial.sign)
     if sign.worn is not None and sign.worn.number is WornNumber.SLACK:
-        assert before.slack - after.slack > HALF * -more
+        assert before.slack - after.slack > MOST * -more
     else:
         assert before.strain.pulls
         assert before.strain.mean > after.strain.mean
@@ -110,25 +111,26 @@ def test_so_do_the_others_on_the_trial_wearer(trial: Trial) -> None:
     check(trial, trial_wearer(), the_form())
 
 
-def _known(number: int) -> tuple[pytest.MarkDecorator, ...]:
-    return (pytest.mark.xfail(reason=KNOWN[number], strict=True),) if number in KNOWN else ()
-
-
-KNOWN = {
-    4: "her waist is 0.79 of her bust, her back the straightest there is: corrected it still pulls",
-    6: "3 cm too narrow it is stretched by 0.99 %, and 1 % is said to pull",
-}
+NINETEEN = 19
+"""Of twenty. On drawn 906, 3 cm too narrow, it is stretched by 0.99 % where 1 % is said to pull; on drawn 604,
+whose waist is 0.79 of her bust and whose back the straightest of all, it still pulls when it is corrected."""
 
 
 @pytest.mark.population
-@pytest.mark.parametrize("number", [pytest.param(n, marks=_known(n)) for n in range(20)])
-def test_a_waist_too_loose_or_too_tight_shows_on_twenty_bodies(number: int) -> None:
-    """And goes when it is corrected."""
+@pytest.mark.timeout(0)
+def test_a_waist_too_tight_shows_on_nineteen_bodies_of_twenty_and_goes_on_nineteen() -> None:
+    """And is strained more on every one of them."""
+    pairs = [both_worn(TRIALS[0], body, wearers_form(body))[:2] for body in drawn(20)]
+    assert all(false.strain.mean > right.strain.mean for false, right in pairs)
+    assert sum(false.strain.pulls for false, _ in pairs) >= NINETEEN
+    assert sum(not right.strain.pulls for _, right in pairs) >= NINETEEN
+
+
+@pytest.mark.population
+@pytest.mark.parametrize("number", range(20))
+def test_a_waist_too_loose_shows_on_twenty_bodies(number: int) -> None:
     body = drawn(20)[number]
-    form = wearers_form(body)
-    _, after = false_and_right(TRIALS[0], body, form)
-    assert not after.strain.pulls
-    false_and_right(TRIALS[1], body, form)
+    false_and_right(TRIALS[1], body, wearers_form(body))
 
 
 @pytest.mark.population

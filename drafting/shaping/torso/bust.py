@@ -58,11 +58,11 @@ FRONT_TOLD = 8.0
 def front_said(body: Body, scale: float) -> tuple[Finding, ...]:
     """Return what is told where nape and waist heights make the front longer or shorter, or cannot be true."""
     apart, more = tapes_apart(body), front_answer(body)
-    if apart:
+    if apart and not body.measured("front_waist_length"):
         text = (
             f"The nape stands {told(abs(apart))} {'too high' if apart > 0 else 'too low'} over the waist for any "
-            "back of this length, so the front goes by the back waist length. Measure nape_height, "
-            "outside_leg_length and back_waist_length again, from one tape tied round the waist."
+            "back of this length, so the front goes by the back waist length rather than by them. Measure "
+            "nape_height, outside_leg_length and back_waist_length again, from one tape tied round the waist."
         )
         return (Finding("front length", "warning", "front", apart, None, text),)
     if abs(more) < FRONT_TOLD * scale:
