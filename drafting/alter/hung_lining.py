@@ -87,8 +87,6 @@ def _lining(piece: Piece, edges: tuple[Edge, ...], cut: float) -> Piece:
     """Return the lining of a piece: its darts as in the shell, its hem turned up by itself."""
 
     def own(edge: Edge, loose: Edge) -> Edge:
-        if edge.kind is EdgeKind.DART:
-            return replace(loose, allowance=0.0)
         if edge.role is EdgeRole.CENTRE and edge.kind is not EdgeKind.FOLD:
             return replace(loose, role=EdgeRole.PLAIN)
         return replace(loose, allowance=HEMMED) if edge.role is EdgeRole.HEM else loose

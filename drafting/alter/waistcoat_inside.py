@@ -133,7 +133,7 @@ def _linings(front: Piece, back: Piece, facing: Piece, choices: Choices, scale: 
         return
     for piece, outline in ((back, back_lining(back, choices.ease_pleat)), (front, front_lining(front, facing))):
         edges = tuple(
-            replace(loose, allowance=0.0) if own.kind is EdgeKind.HEM or own.kind is EdgeKind.DART else loose
+            replace(loose, allowance=0.0) if own.kind is EdgeKind.HEM else loose
             for own, loose in zip(outline, loose_edges(outline, _seam(scale) + WIDER), strict=True)
         )
         yield replace(second_layer(piece, "lining", edges, "lining"), darts=piece.darts, cloth="", frame=None)

@@ -38,12 +38,16 @@ def sewn_to_another(draft: Draft) -> Iterator[Finding]:
 
 
 def edges_sewn_once(draft: Draft) -> Iterator[Finding]:
-    """Does every edge of kind seam or dart stand in exactly one seam, on each hand of a pair?"""
+    """Does every edge of kind seam or dart stand in exactly one seam, on each hand of a pair?
+
+    A lining's dart is sewn as that of the piece it lines, and stands in no seam of its own.
+    """
     uses = _uses(draft)
     for piece in draft.pieces:
         for edge in piece.edges:
             times = uses[piece.name, edge.name]
-            if edge.kind in SEWN and times != 1:
+            as_shell = edge.kind is EdgeKind.DART and any(uses[name, edge.name] == 1 for name in piece.lines)
+            if edge.kind in SEWN and times != 1 and not (times == 0 and as_shell):
                 where, name = f"{piece.name}.{edge.name}", edge_words((piece.name, edge.name))
                 said = (
                     f"{capital(name)} is sewn to nothing"

@@ -15,6 +15,7 @@ from dataclasses import replace
 from enum import StrEnum
 
 from drafting.draft.bias import hung_pieces
+from drafting.draft.by_role import edges_as
 from drafting.draft.draft import Draft
 from drafting.draft.frame import Limb
 from drafting.draft.piece import Edge, EdgeKind, Piece
@@ -46,6 +47,9 @@ KNIT_HEM = 25.0
 SHEER, SHEER_HEM = 60.0, 10.0
 """g/m2 and mm: what weighs no more shows its hem, which is rolled or turned twice, narrow (from memory)."""
 
+BELOW_ARMHOLE = 15.0
+"""mm: so far below the armhole lies the raw edge of a short sleeve's hem, clear of its seam (ours)."""
+
 WINDOW = 150.0
 """mm: a hem's curve counts over this length; what curves one way and back within it is pressed (ours)."""
 
@@ -74,6 +78,8 @@ STRAIGHT = {
 }
 """mm: how deep a straight hem is turned up (common practice: sleeves 30 to 40, trousers, skirts, capes 30 to 50,
 coats 40 to 50; a shirt is worn tucked in, 15 to 25)."""
+
+CAPS = (EdgeRole.CAP, EdgeRole.CAP_PART)
 
 ROLES = frozenset({EdgeRole.HEM, EdgeRole.STAND_HEM, EdgeRole.FACING_HEM})
 """What is turned up; a waist waits for its band, and a casing has a depth of its own."""
@@ -105,7 +111,7 @@ def turned_up(draft: Draft, fabric: Fabric | None, choices: FinishChoices, scale
         return draft
     depths = _depths(draft, fabric, choices, scale)
     pieces = (_deepened(piece, depths[sort_of(piece)][0]) for piece, _ in _open_hems(draft))
-    said = (_curved_said(sort, *depth) for sort, depth in depths.items() if depth[0] < depth[1] - 1.0)
+    said = (_less_said(sort, *depth) for sort, depth in depths.items() if depth[0] < depth[1] - 1.0)
     return replace(draft.with_pieces(pieces), findings=(*draft.findings, *said))
 
 
@@ -139,17 +145,27 @@ def _faced(draft: Draft, piece: str, edge: Edge) -> bool:
 
 def _depths(
     draft: Draft, fabric: Fabric | None, choices: FinishChoices, scale: float
-) -> dict[HemSort, tuple[int, float]]:
-    """Return the depth of each sort of hem there is, mm, and what it would be were it straight."""
+) -> dict[HemSort, tuple[int, float, bool]]:
+    """Return the depth of each sort of hem there is, mm, what it would be were it straight and long, and whether
+    it is a short sleeve's."""
     least = LEAST_HEM if scale == 1.0 else LEAST_DOLL
-    found: dict[HemSort, tuple[int, float]] = {}
+    found: dict[HemSort, tuple[int, float, bool]] = {}
     for piece, edges in _open_hems(draft):
         sort = sort_of(piece)
         wanted = scale * _by_cloth(STRAIGHT[sort], fabric) + choices.hem_growth
         flat = min(flat_depth(edge.path, fabric) for edge in edges)
-        depth = round(max(least, min(wanted, flat)))
-        found[sort] = min(depth, found.get(sort, (depth,))[0]), wanted
+        room = _room(piece, edges) - BELOW_ARMHOLE * scale
+        here = round(max(least, min(wanted, flat, room))), wanted, room < min(wanted, flat)
+        found[sort] = min(here, found.get(sort, here))
     return found
+
+
+def _room(piece: Piece, hems: list[Edge]) -> float:
+    """Return how far a sleeve's underarm lies above its hem, mm; without end where there is none."""
+    caps = [end.imag for edge in edges_as(piece, *CAPS) for end in (edge.path.start, edge.path.end)]
+    if piece.role not in SLEEVES or not caps:
+        return math.inf
+    return min(caps) - max(end.imag for edge in hems for end in (edge.path.start, edge.path.end))
 
 
 def _open_hems(draft: Draft) -> list[tuple[Piece, list[Edge]]]:
@@ -220,8 +236,14 @@ def _let_out_said(draft: Draft, choices: FinishChoices) -> Iterator[Finding]:
         )
 
 
-def _curved_said(sort: HemSort, depth: int, straight: float) -> Finding:
+def _less_said(sort: HemSort, depth: int, straight: float, short: bool) -> Finding:
     name = "hem" if sort is HemSort.SHIRT else f"{sort} hem"  # a waistcoat's and a bodice's too
+    if short:
+        said = (
+            f"The sleeve is short: its hem is turned up {told(depth)}, so that it ends below the armhole "
+            f"({told(straight)} were the sleeve longer)."
+        )
+        return Finding("short sleeve", "note", name, depth, straight, said)
     return Finding(
         check="curved hem",
         level="note",

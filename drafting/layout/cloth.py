@@ -81,8 +81,8 @@ SHRINKING: dict[ShrunkBy, str] = {"wash": "the wash", "steam": "the steaming", "
 class Cloth:
     """One cloth as a lay needs it: `role` of the costume, widths and shrinkage in mm and fractions.
 
-    `usable_width` is what is left between the selvedges when the shrinkage is taken out, by `shrunk_by`: pieces
-    are laid on that.
+    `usable_width` is what is left between the selvedges when the shrinkage is taken out, by `shrunk_by`, and so
+    are both repeats: pieces are laid on that.
 
     `faults` are boxes (x0, y0, x1, y1) of the opened cloth that cannot be used, from the start of
     the lay and one selvedge. `shrinkage` is what the first wash still takes along and across;
@@ -188,13 +188,17 @@ def cloth_of(
         one_way=fabric.one_way,
         faces_alike=fabric.faces_alike,
         shrinkage=shrinkage,
-        repeat_along=fabric.repeat_along,
-        repeat_across=fabric.repeat_across,
+        repeat_along=_shrunk(fabric.repeat_along, shrinkage[0]),
+        repeat_across=_shrunk(fabric.repeat_across, shrinkage[1]),
         stretch_turned=turned,
         layers=takes.layers,
         wishes=wishes,
         findings=found,
     )
+
+
+def _shrunk(repeat: float | None, shrinkage: float) -> float | None:
+    return None if repeat is None else repeat * (1 - shrinkage)
 
 
 def _unnamed(role: str, width: float, wishes: LayWishes) -> Cloth:

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections import defaultdict
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from functools import cached_property
 
 from drafting.draft.pattern import CutPiece
+from drafting.draft.piece import Level
 from drafting.geometry import Path, turn
 from drafting.geometry.area import difference
 from drafting.geometry.path import Box
@@ -37,6 +39,11 @@ class Part:
     @property
     def name(self) -> str:
         return f"{self.garment}.{self.cut.piece.name}"
+
+    @property
+    def worn_as(self) -> tuple[str, str]:
+        """Whose garment it is of, and which."""
+        return self.of, self.garment
 
 
 @dataclass(frozen=True)
@@ -173,16 +180,62 @@ def _on_one_layer(
 
 
 @remembered(300)
-def kind_to_lay(outline: Outline, wanted: str) -> Kind:
-    """Return the kind of an outline, which knows where its level and its grainline lie, if it has them."""
+def kind_to_lay(outline: Outline, names: tuple[str, ...]) -> Kind:
+    """Return the kind of an outline, which knows where its level and its grainline lie, if it has them.
+
+    `names` are the levels that a repeat along the cloth may be matched on, the first of them first.
+    """
     kind = Kind(outline.part.name, outline.ring, outline.fold, line=_line_of(outline))
-    levels = {level.name: level for level in outline.part.cut.piece.levels if level.paths}
-    names = LEVELS if wanted == "auto" else (wanted,)
-    level = next((levels[name] for name in names if name in levels), None)
+    level = level_matched(outline, names)
     if level is None:
         return kind
     path = level.paths[0]
     return replace(kind, level=outline.base(path.at(path.length / 2)).real)
+
+
+def level_matched(outline: Outline, names: tuple[str, ...]) -> Level | None:
+    """Return the level of a piece that a repeat along the cloth is matched on; None where it has none of them."""
+    levels = {level.name: level for level in outline.part.cut.piece.levels if level.paths}
+    return next((levels[name] for name in names if name in levels), None)
+
+
+def levels_to_match(outlines: Iterable[Outline], wanted: str) -> Mapping[tuple[str, str], tuple[str, ...]]:
+    """Return by garment the levels that a repeat may be matched on: the one asked for, else those that lie square.
+
+    A line that slants in one piece, as the waist of a trouser's back, has no one place on the cloth: pieces that
+    were laid by its middle would not meet at their seams. Where all slant, all are left.
+    """
+    if wanted != "auto":
+        return defaultdict(lambda: (wanted,))
+    slanting: dict[tuple[str, str], set[str]] = defaultdict(set)
+    for outline in outlines:
+        for level in outline.part.cut.piece.levels:
+            if any(_slants(outline, path) for path in level.paths):
+                slanting[outline.part.worn_as].add(level.name)
+    return defaultdict(lambda: LEVELS, {garment: _others(names) for garment, names in slanting.items()})
+
+
+def matched_on(outlines: Iterable[Outline], wanted: str) -> tuple[tuple[str, ...], tuple[Outline, ...]]:
+    """Return the levels that a repeat is matched on, by name, and the outlines that have none of them."""
+    laid = tuple(outlines)
+    levels = levels_to_match(laid, wanted)
+    found = {outline: level_matched(outline, levels[outline.part.worn_as]) for outline in laid}
+    names = dict.fromkeys(level.name for level in found.values() if level is not None)
+    return tuple(names), tuple(outline for outline, level in found.items() if level is None)
+
+
+def _slants(outline: Outline, path: Path) -> bool:
+    along = [outline.base(path.at(path.length * share / 4)).real for share in range(5)]
+    return max(along) - min(along) > SQUARE
+
+
+def _others(slanting: set[str]) -> tuple[str, ...]:
+    square = tuple(name for name in LEVELS if name not in slanting)
+    return (*square, *(name for name in LEVELS if name in slanting))
+
+
+SQUARE = 1.0
+"""mm along the cloth within which a level lies square to the selvedge: no eye sees a bar off by it (ours)."""
 
 
 def _line_of(outline: Outline) -> float | None:
@@ -222,5 +275,6 @@ def job_from(
         lying = copies_of(outline, len(kept), cloth, lay)
         copies += (with_room(copy, wide, strip) for copy in lying) if outline.fold else lying
         kept.append(outline)
-    kinds = tuple(kind_to_lay(o, cloth.wishes.level) for o in kept)
+    levels = levels_to_match(kept, cloth.wishes.level)
+    kinds = tuple(kind_to_lay(o, levels[o.part.worn_as]) for o in kept)
     return Job(kinds, tuple(copies), strip), tuple(kept), tuple(left_out)

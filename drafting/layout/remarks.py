@@ -12,7 +12,7 @@ from drafting.ground.lengths import told
 from drafting.ground.names import name_in_words
 from drafting.layout.cloth import LENGTHWISE, SHRINKING, Cloth, LayName
 from drafting.layout.lay import Lay
-from drafting.layout.outlines import Outline
+from drafting.layout.outlines import Outline, matched_on
 from drafting.layout.packing.model import box_of
 
 SEAM = 10.0
@@ -112,15 +112,28 @@ def _hands(lay: Lay) -> Iterator[Finding]:
 
 
 def _repeats(lay: Lay) -> Iterator[Finding]:
-    if lay.cloth.repeat_along:
-        yield _repeat(
-            lay.cloth,
-            lay.cloth.repeat_along,
-            "along its length: every piece is laid with one level line on the same place of the repeat, "
-            "and the lay is longer for it. Check each pair of partners before cutting.",
-        )
-    if lay.cloth.repeat_across:
-        yield _repeat(lay.cloth, lay.cloth.repeat_across, STRIPES[lay.lay == "open"])
+    cloth, (lost_along, lost_across) = lay.cloth, lay.cloth.shrinkage
+    if cloth.repeat_along:
+        yield _repeat(cloth, cloth.repeat_along, lost_along, f"along its length: {_levelled(lay)}")
+    if cloth.repeat_across:
+        yield _repeat(cloth, cloth.repeat_across, lost_across, STRIPES[lay.lay == "open"])
+
+
+def _levelled(lay: Lay) -> str:
+    names, without = matched_on(lay.outlines, lay.cloth.wishes.level)
+    pieces = dict.fromkeys(name_in_words(outline.part.name) for outline in without)
+    rest = (
+        f" Lay what has no such line ({', '.join(pieces)}) as what it is sewn to, where it shows."
+        if pieces
+        else ""
+    )
+    if not names:
+        return f"no piece has a level line to lay it by.{rest}"
+    lines = " or ".join(name_in_words(name) for name in names)
+    return (
+        f"every piece is laid with its {lines} line on the same place of the repeat, and the lay is longer for it."
+        f"{rest} Check each pair of partners before cutting."
+    )
 
 
 STRIPES = {
@@ -132,8 +145,9 @@ STRIPES = {
 """What is said of stripes, by whether the cloth lies open."""
 
 
-def _repeat(cloth: Cloth, every: float, words: str) -> Finding:
-    message = f"{cloth.title} repeats every {told(every)} {words}"
+def _repeat(cloth: Cloth, every: float, lost: float, words: str) -> Finding:
+    left = f" ({told(every / (1 - lost))} before {SHRINKING[cloth.shrunk_by]})" if lost else ""
+    message = f"{cloth.title} repeats every {told(every)}{left} {words}"
     return Finding("repeat", "note", cloth.role, every, None, message)
 
 

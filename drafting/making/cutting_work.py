@@ -10,8 +10,10 @@ from drafting.draft.piece import Piece
 from drafting.draft.roles import COLLARS, FACINGS, EdgeRole
 from drafting.fabric import Fabric, handling
 from drafting.fabric.sorts import Sort
+from drafting.ground.names import name_in_words
 from drafting.layout import Lay
 from drafting.layout.cloth import LENGTHWISE
+from drafting.layout.outlines import matched_on
 from drafting.making.model import Said, Step, Supply, said
 from drafting.making.treating import any_fused, has_pile, is_long_pile
 
@@ -78,6 +80,7 @@ def _said(lay: Lay, fabric: Fabric, blade: str, title: str) -> Iterator[Said]:
     yield said(f"cut.{lay.lay}{out}", title=title, length=lay.cloth_length, role=lay.role, n=n, **parts)
     yield said("cut.selvedge")
     yield said("cut.one_way" if fabric.one_way else "cut.grain")
+    yield from _on_repeat(lay)
     if has_pile(fabric):
         yield said("cut.pile")
     if is_long_pile(fabric):
@@ -97,6 +100,19 @@ def _said(lay: Lay, fabric: Fabric, blade: str, title: str) -> Iterator[Said]:
     if curved and fabric.weave == "woven" and takes.marks != "paper":
         yield said("cut.stay_neck")
     yield said("cut.bundle")
+
+
+def _on_repeat(lay: Lay) -> Iterator[Said]:
+    """Yield how the pieces lie on what the cloth repeats, as the lay was made."""
+    names, _ = matched_on(lay.outlines, lay.cloth.wishes.level)
+    if lay.cloth.repeat_along and names:
+        levels = " or ".join(name_in_words(name) for name in names)
+        yield said("cut.repeat_along", every=lay.cloth.repeat_along, levels=levels)
+    elif lay.cloth.repeat_along:
+        yield said("cut.repeat_rest", every=lay.cloth.repeat_along)
+    if lay.cloth.repeat_across:
+        open_out = lay.lay == "open"
+        yield said("cut.repeat_across" if open_out else "cut.repeat_folded", every=lay.cloth.repeat_across)
 
 
 def _has_neck(piece: Piece) -> bool:

@@ -19,6 +19,9 @@ ZIGZAGS = ("304", THREE_STEP)
 """Rows that are only lengthened, where a surface would tear along shorter ones."""
 
 
+BARS = 15.0
+"""mm: a repeat along the cloth from which bars that do not meet at a seam are seen (ours)."""
+
 NEATENED: dict[Neatens, str] = {"none": "set.neaten_none", "bound": "set.neaten_bound"}
 """What is said of raw edges that are not overcast."""
 
@@ -69,5 +72,7 @@ def surface_said(fabric: Fabric | None, *, enclosed: bool = False) -> Iterator[S
         yield said("set.sequins")
     if {"sheer", "lace"} & set(sorts):
         yield said("set.sheer")
+    if (fabric.repeat_along or 0.0) >= BARS:
+        yield said("set.repeat")
     if takes.neatens in NEATENED and not enclosed:
         yield said(NEATENED[takes.neatens])

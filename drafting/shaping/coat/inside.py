@@ -170,10 +170,10 @@ def _shorter(piece: Piece, inner: InnerHem) -> tuple[Edge, ...]:
 
 
 def loose_edges(edges: tuple[Edge, ...], allowance: float) -> tuple[Edge, ...]:
-    """Return edges that are sewn to nothing, with this allowance; folds stay folds."""
+    """Return edges that are sewn to nothing, with this allowance; folds stay folds, darts darts."""
     return tuple(
         replace(e, notches=())
-        if e.kind is EdgeKind.FOLD
+        if e.kind in (EdgeKind.FOLD, EdgeKind.DART)
         else Edge(e.name, e.path, EdgeKind.FREE, allowance=allowance, role=e.role, half=e.half)
         for e in edges
     )
