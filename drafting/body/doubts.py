@@ -10,6 +10,7 @@ from drafting.body.other_unit import (
     ABOUT,
     LEAST_GIRTH,
     MOST_GIRTH,
+    TODDLER,
     Meant,
     all_meant,
     asked_of,
@@ -117,9 +118,13 @@ def _build(means: Mapping[str, float], unit: str | None) -> Iterator[Finding]:
         among = _among(means, name, unit)
         if share > MOST_GIRTH or share < SLENDER.get(name, 0.0) or among:
             way = among or meant.get(name) or likely(means[name], USUAL_GIRTH * height, unit)
+            asked = asked_of(name, way) if way else _height_asked(means, name, unit)
+            than = "less" if share < 1 else "more"
             text = f"{name} is {'only ' if share < 1 else ''}{share:.2f} of the height: "
-            text += asked_of(name, way) if way else _height_asked(means, name, unit)
-            yield _say("girth and height", "warning", name, means[name], text)
+            text += asked or f"{than} than any of 3,034 measured adults has; measure both again"
+            slender = share < 1 and not asked and height >= TODDLER
+            level: Severity = "note" if slender else "warning"
+            yield _say("girth and height", level, name, means[name], text)
 
 
 def _among(means: Mapping[str, float], name: str, unit: str | None) -> Meant | None:
@@ -133,9 +138,9 @@ def _among(means: Mapping[str, float], name: str, unit: str | None) -> Meant | N
 
 
 def _height_asked(means: Mapping[str, float], name: str, unit: str | None) -> str:
-    """Return the question whether it is the height that was meant in another unit."""
+    """Return the question whether it is the height that was meant in another unit; empty where no unit answers."""
     way = likely(means["height"], means[name] / USUAL_GIRTH, unit)
-    return asked_of("height", way) if way else "is the height in another unit?"
+    return asked_of("height", way) if way else ""
 
 
 def _out_of_order(means: Mapping[str, float]) -> Iterator[tuple[str, str, str]]:

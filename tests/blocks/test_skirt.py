@@ -18,7 +18,7 @@ from drafting.body import Body
 from drafting.costume.garment import MadeGarment, draft_garment
 from drafting.draft.gathers import gathers_along
 from drafting.draft.piece import EdgeKind
-from drafting.draft.roles import SeamKind
+from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
 from drafting.draft.walk import walk
 from drafting.fabric import Fabric
 from drafting.ground.errors import DraftError
@@ -122,6 +122,22 @@ def test_the_drafted_waist_and_hem_of_a_circle_are_arcs_of_the_exact_lengths(cut
     asked = chart_woman()["waist_girth"] + 16
     assert waist == pytest.approx(asked, abs=0.1)
     assert hem == pytest.approx(asked + math.radians(angle) * 600, abs=0.2)
+
+
+@pytest.mark.parametrize("opens", ["back", "front"])
+@pytest.mark.parametrize("cut", CUTS)
+@pytest.mark.parametrize("length", [300.0, 600.0])
+def test_what_is_cut_of_all_pieces_goes_once_round_the_waist(cut: str, opens: str, length: float) -> None:
+    # A fold doubles an outline, a pair is cut twice: a short half circle is one piece on the fold, cut once.
+    draft = skirt(chart_woman(), cut, skirt_length=length, skirt_opens=opens).draft
+    round_it = 0.0
+    for piece in draft.pieces:
+        folded = any(edge.kind is EdgeKind.FOLD for edge in piece.edges)
+        assert not (folded and piece.pair), piece.name
+        if piece.role is not PieceRole.WAISTBAND and not piece.material:
+            tops = sum(edge.sewn_length for edge in piece.edges if edge.role is EdgeRole.WAIST)
+            round_it += tops * piece.count * (2 if folded else 1)
+    assert round_it == pytest.approx(chart_woman()["waist_girth"] + 16, abs=0.6)
 
 
 def test_a_quarter_circle_that_would_catch_on_the_hip_is_opened_wider_and_says_so() -> None:

@@ -158,3 +158,15 @@ def test_a_laced_waist_is_not_taken_for_another_unit(tmp_path: Path) -> None:
     measures = {"height": "168", "bust_girth": "92", "waist_girth": "51", "hip_girth": "98"}
     file.write_text(in_a_file(measures, "cm"), "utf-8")
     assert not any("inches" in said for said in said_of(file, "cm"))
+
+
+def test_a_slender_youth_is_asked_to_measure_again_and_of_no_unit_that_would_not_answer(tmp_path: Path) -> None:
+    # Invented; the survey's least is 0.472 of the height, and no other unit goes with 0.46 of it.
+    file = tmp_path / "wearer.toml"
+    file.write_text(
+        'unit = "cm"\n[measures]\nheight = 192\nbust_girth = 88\nwaist_girth = 71\nhip_girth = 89\n', "utf-8"
+    )
+    (doubt,) = [f for f in read_body(file).findings if f.check == "girth and height"]
+    assert doubt.level == "note"
+    assert "measure both again" in doubt.said("cm")
+    assert "unit" not in doubt.said("cm")

@@ -15,6 +15,7 @@ from drafting.ground.lengths import told
 from drafting.ground.shipped import shipped
 from drafting.notebook.fitting.view import FittingView
 from drafting.notebook.living.living import Living
+from tests.notebook.pictures import read_picture, view_box
 
 LETTERS = "{http://www.w3.org/2000/svg}"
 
@@ -89,6 +90,20 @@ def test_an_edge_that_is_clicked_stands_in_the_field(costume: Path) -> None:
     view.clicks.place = {"edge": "front.side", "share": 0.5, "n": 1}
     assert view.fields["where"].value == "front.side"
     assert 'data-edge="front.side"' in view.picture.value
+
+
+def test_the_pieces_fill_the_place_that_the_page_has_for_them(costume: Path) -> None:
+    view = opened(costume)
+    view.fields["garment"].value = "top"
+    view.preview.place.size = [950.0, 640.0]
+    across, up = view_box(view.picture.value)[2:]
+    assert across / up == pytest.approx(950 / 640, rel=1e-3)
+    boxes = [one.bbox() for name, one in read_picture(view.picture.value).items() if name.endswith(".cut-line")]
+    wide = max(box[2] for box in boxes) - min(box[0] for box in boxes)
+    high = max(box[3] for box in boxes) - min(box[1] for box in boxes)
+    assert max(wide / across, high / up) > 0.7
+    view.preview.piece.value = "front"  # one piece alone, as on the bench
+    assert view_box(view.picture.value)[2] < 0.9 * across
 
 
 def test_the_picture_shows_each_piece_before_and_after_with_lengths_at_its_arrows(costume: Path) -> None:

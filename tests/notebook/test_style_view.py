@@ -112,6 +112,48 @@ def test_what_cannot_be_cut_is_said_with_names_that_would_be_right(costume: Path
     assert view.refused.value == ""
 
 
+TWO = (
+    COSTUME
+    + """[garments.legs]
+block = "trousers"
+fabric = "shell"
+[garments.bad]
+block = "trousers"
+fabric = "shell"
+[garments.bad.choices]
+hip_ease = -30
+thigh_ease = -20
+"""
+)
+
+
+def test_another_garment_is_brought_onto_the_table_and_gets_its_own_step(costume: Path) -> None:
+    costume.write_text(TWO, "utf-8")
+    view = StyleView(Living(read_costume(costume)))
+    click(view, "front.armhole", 0.5)
+    view.fields["garment"].value = "legs"
+    assert view.refused.value == ""
+    assert (view.fields["piece"].value, view.fields["from"].value) == ("", "")
+    assert "waistband" in view.fields["piece"].options
+    assert "sleeve" not in view.fields["piece"].options
+    click(view, "front.side", 0.5)
+    click(view, "front.inseam", 0.5)
+    view.do_it()
+    assert view.refused.value == ""
+    assert [len(one.style) for one in read_costume(costume).garments] == [0, 1, 0]
+    assert not view.undo.disabled
+    view.fields["garment"].value = "top"
+    assert view.undo.disabled
+
+
+def test_a_garment_that_cannot_be_drafted_is_told_and_the_one_before_stays(costume: Path) -> None:
+    costume.write_text(TWO, "utf-8")
+    view = StyleView(Living(read_costume(costume)))
+    view.fields["garment"].value = "bad"
+    assert "Finished hip" in view.refused.value
+    assert view.garment == "top"
+
+
 def test_a_costume_of_the_kit_is_never_written_to() -> None:
     view = StyleView(Living(read_costume(shipped("measurements") / "costumes" / "kite.toml")))
     view.safely(view.take_back)

@@ -61,6 +61,27 @@ def test_the_shape_stays_where_it_is_and_the_one_before_comes_beside_it(worn: Ta
     assert picture.bounding_box() == place
 
 
+OUT_OF_SIGHT = """() => {
+    const bar = document.querySelector('.worn-tools').getBoundingClientRect();
+    const out = node => node.offsetParent && node.getBoundingClientRect().right > bar.right + 1;
+    const all = [...document.querySelectorAll('.worn-tools :is(select, button)')];
+    return all.filter(out).map(node => node.textContent);
+}"""
+
+
+@pytest.mark.parametrize("size", [(1280, 900), (1024, 768)])
+def test_no_control_lies_out_of_sight_to_the_right(worn: Tab, size: tuple[int, int]) -> None:
+    worn.page.set_viewport_size({"width": size[0], "height": size[1]})
+    worn.page.evaluate("jupyterapp.shell.expandLeft()")
+    worn.page.wait_for_timeout(500)
+    assert worn.page.evaluate(OUT_OF_SIGHT) == []
+    worn.page.set_viewport_size({"width": 720, "height": 450})  # 200 %: the button at least
+    worn.page.evaluate("jupyterapp.shell.collapseLeft()")
+    worn.page.wait_for_timeout(500)
+    assert "Settle it in full" not in worn.page.evaluate(OUT_OF_SIGHT)
+    worn.page.set_viewport_size({"width": 1280, "height": 900})
+
+
 @pytest.mark.parametrize("size", [(1440, 900), (1024, 768), (720, 450)])
 def test_the_shape_is_in_sight_beside_the_slider_in_use(worn: Tab, size: tuple[int, int]) -> None:
     width, height = size  # the last: 200 % of a screen

@@ -25,8 +25,7 @@ from drafting.notebook.fitting.kept import keep_note, name_in, new_place, take_b
 from drafting.notebook.fitting.picture import before_after
 from drafting.notebook.living.bar import LivingBar
 from drafting.notebook.living.living import Living
-from drafting.notebook.picture import preview
-from drafting.notebook.picture.drawing import garment_svg
+from drafting.notebook.picture import Preview
 from drafting.notebook.said import paragraphs_html, refused_html, status_html, style_html
 from drafting.notebook.stage import in_two_columns, stage_style
 from drafting.notebook.when_resting import Later
@@ -62,7 +61,9 @@ class FittingView:
         self.taken_back: list[Note] = []
         self.fields = self._fields()
         self.echo, self.refused, self.saved = widgets.HTML(), widgets.HTML(), widgets.HTML()
-        self.picture, self.pairs, self.lengths, self.next = (widgets.HTML() for _ in range(4))
+        self.pairs, self.lengths, self.next = (widgets.HTML() for _ in range(3))
+        self.preview = Preview(self.safely, self._garments())
+        self.picture = self.preview.html
         self.chart, self.signs = widgets.HTML(), widgets.HTML()
         self.clicks, self.bar = EdgeClicks(page="fitting-page"), LivingBar()
         self.clicks.observe(lambda change: self.safely(partial(self._clicked, change["new"])), names="place")
@@ -198,9 +199,7 @@ class FittingView:
         unit: LengthUnit = "in" if self.unit == "in" else "cm"
         before, after = self.fitted.before[self.garment], self.fitted.after[self.garment]
         shown = self.fitted.after
-        self.picture.value = garment_svg(
-            shown, self.garment, self.fitted.before, unit=unit, garments=self._garments()
-        )
+        self.preview.show(shown, self.garment, self.fitted.before, unit)
         found = tuple(fs.pairs(before, after))
         self.pairs.value = before_after(found, self.unit) if found else paragraphs_html(["No line has moved yet."])
         self.lengths.value = macros(__file__).lengths(
@@ -250,16 +249,15 @@ class FittingView:
         plainly(do, self.say, self.unit)
 
     def _laid_out(self) -> Any:
-        styles = style_html(beside(preview.__file__, ".css"), stage_style(), beside(__file__, ".css"))
+        styles = style_html(stage_style(), beside(__file__, ".css"))
         style = widgets.HTML(styles, layout=widgets.Layout(display="none"))
         left = widgets.VBox([*self.fields.values(), widgets.HBox([self.write, self.undo]), self.redo, self.other])
-        right = widgets.VBox([self.picture, self.refused, self.echo, self.saved])
+        right = widgets.VBox([self.preview.tools, self.picture, self.refused, self.echo, self.saved])
         stage = in_two_columns(left, right)
         guide = widgets.VBox([self.chart, self.signs])
         view = widgets.VBox([style, self.clicks, self.bar, stage, self.pairs, self.lengths, self.next, guide])
         named = {"fitting-stage": stage, "fitting-page": view}
         named |= {
-            "pattern-preview": self.picture,
             "before-after": self.pairs,
             "next-fitting": self.next,
             "fit-guide": guide,

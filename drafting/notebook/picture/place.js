@@ -12,7 +12,7 @@ function render({ model, el }) {
   const begin = () => {
     if (signal.aborted) return;
     if (!el.isConnected) return requestAnimationFrame(begin);
-    const place = el.closest(".bench, .guide, .swatch-test, .worn-view") ?? el.closest(".pattern-view");
+    const place = el.closest(".bench, .guide, .swatch-test, .worn-view, .fitting-page") ?? el.closest(".pattern-view");
     if (!place) return;
     const page = place.closest(SCROLLED);
     sizes = new ResizeObserver(() => {
@@ -46,7 +46,7 @@ function render({ model, el }) {
   const keep = (node) => { // the picture in sight, and within its stage the control in use
     if (!node.matches(":focus-visible")) return;
     node.scrollIntoView({ block: "nearest" });
-    node.closest(".bench-stage, .guide-stage, .worn-view")?.scrollIntoView({ block: "nearest" });
+    node.closest(".bench-stage, .guide-stage, .worn-view, .fitting-stage")?.scrollIntoView({ block: "nearest" });
   };
 
   const say = (across, up) => {

@@ -56,9 +56,13 @@ class StyleView:
         self.view = self._laid_out()
         self._show()
         self.clicks.observe(lambda change: self.safely(partial(self._clicked, change["new"])), names="place")
+        self.fields["garment"].observe(
+            lambda change: self.safely(partial(self._turn, change["old"])), names="value"
+        )
         self.fields["do"].observe(lambda _: self.safely(self._begin), names="value")
-        for field in self.fields.values():
-            field.observe(lambda _: self._typed(), names="value")
+        for key, field in self.fields.items():
+            if key != "garment":
+                field.observe(lambda _: self._typed(), names="value")
         self._begin()
         living.hear(self.heard)
 
@@ -174,6 +178,19 @@ class StyleView:
     def _typed(self) -> None:
         self._show_fields()
         self.rests.ask()
+
+    def _turn(self, old: str) -> None:
+        """Show another garment, nothing chosen on it yet; the `old` one where this cannot be drafted."""
+        if any(one.name == self.garment for one in self.made.garments):
+            return
+        try:
+            self.made = ss.with_steps(self.living.asked, self.garment, ())
+        except DraftError:
+            self.fields["garment"].value = old
+            raise
+        self._clear()
+        self.fields["piece"].value = self.done = ""
+        self.try_it()
 
     def _begin(self) -> None:
         """Begin another sort of step: nothing is chosen yet, lengths stand as they usually are."""

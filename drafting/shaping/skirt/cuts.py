@@ -8,7 +8,7 @@ from drafting.draft.draft import Draft, Seam
 from drafting.draft.piece import EdgeKind
 from drafting.draft.roles import SeamKind
 from drafting.ground.findings import Finding
-from drafting.ground.lengths import told
+from drafting.ground.lengths import counted, told
 from drafting.shaping.flare.fullness import bulk_said
 from drafting.shaping.skirt.circle import UPRIGHT, panels_for, ring_panels, waist_ring
 from drafting.shaping.skirt.gores import gored_pieces
@@ -133,7 +133,8 @@ def _parted_said(count: int, width: float, *, upright: bool) -> Finding:
         "panel",
         float(count),
         None,
-        f"The skirt is cut in {count} panels, so that each lies on cloth of {told(width)}{why}.",
+        f"The skirt is cut in {counted(count, 'panel', 'panels')}, so that {'each' if count > 1 else 'it'} lies "
+        f"on cloth of {told(width)}{why}.",
     )
 
 

@@ -32,7 +32,7 @@ class OpenCentre:
 def with_opening(piece: Piece, centre: OpenCentre) -> tuple[Piece, tuple[Seam, ...]]:
     """Return one hand of a piece that was whole at the centre that opens, and the seam below its opening.
 
-    The edge runs up behind and down in front, as outlines do.
+    The edge runs up behind and down in front, as outlines do. A piece whose other middle is on a fold stays one.
     """
     edge = middle_edge(piece, centre.behind)
     up = edge.half is Half.BACK
@@ -60,7 +60,8 @@ def with_opening(piece: Piece, centre: OpenCentre) -> tuple[Piece, tuple[Seam, .
         end=tops if up else lows,  # type: ignore[arg-type]
         kind=SeamKind.CENTRE,
     )
-    return replace(piece, edges=whole, pair=True), (seam,)
+    folded = any(one.kind is EdgeKind.FOLD for one in whole)
+    return replace(piece, edges=whole, pair=not folded), (seam,)
 
 
 def middle_edge(piece: Piece, behind: bool) -> Edge:

@@ -71,8 +71,8 @@ def _shoulder(was: TorsoPlan, now: TorsoPlan) -> Iterator[Finding]:
         now.shoulder.length,
         was.shoulder.length,
         f"The shoulder is drafted {told(abs(more))} {'longer' if longer else 'shorter'} "
-        f"({told(now.shoulder.length)} for {told(was.shoulder.length)}), as the widths across are {why} for "
-        "it. Measure shoulder length, shoulder drop and across back again.",
+        f"({told(now.shoulder.length)} instead of {told(was.shoulder.length)}), as the widths across are {why} "
+        "for it. Measure shoulder length, shoulder drop and across back again.",
     )
 
 
