@@ -23,8 +23,8 @@ def seen_edges(draft: Draft, mesh: SewnMesh) -> Iterator[EdgeRef]:
 
 
 def turns_over(piece: Piece) -> bool:
-    """Return whether a piece is a collar, has a lapel, or is a cuff with a roll line."""
-    if piece.role is PieceRole.CUFF:
+    """Return whether a piece is a collar, has a lapel, or is a cuff or a stand (of wings) with a roll line."""
+    if piece.role in (PieceRole.CUFF, PieceRole.COLLAR_STAND):
         return any(mark.what == "roll line" for mark in piece.placements)
     return piece.role in COLLARS or any(edge.role is EdgeRole.LAPEL for edge in piece.edges)
 

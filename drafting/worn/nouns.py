@@ -55,7 +55,8 @@ class SewnPiece:
     """One piece in the mesh: `hand` "left", "right" or "" (over the middle); `grain` in degrees as drafted.
 
     `frame` says how it lies on the body: its `heights` are places on the flat piece. A piece of the trunk
-    without any is carried by what it is sewn to (a band, a collar). `roll` is the line it turns over at.
+    without any is carried by what it is sewn to (a band, a collar). `rolls` are the lines it turns over at, a
+    wing collar's one a hand.
     `holes` is the hand that has its buttonholes, where one hand only has any.
     """
 
@@ -66,7 +67,7 @@ class SewnPiece:
     material: str = ""
     role: PieceRole = PieceRole.PLAIN
     frame: BodyFrame = field(default_factory=BodyFrame)
-    roll: Straight | None = None
+    rolls: tuple[Straight, ...] = ()
     holes: str = ""
 
 

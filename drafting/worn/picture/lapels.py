@@ -16,8 +16,9 @@ from drafting.geometry.curve import Points
 from drafting.worn.contact import DistanceField
 from drafting.worn.nouns import AtRest, Limb, Reals, SewnMesh, Truth, Whole
 from drafting.worn.picture.dressed import whole_cloth
-from drafting.worn.picture.laps import FrontsMeeting, meetings, over_straight
+from drafting.worn.picture.laps import FrontsMeeting, meetings
 from drafting.worn.picture.tucked import NEAREST, OuterCloth, evened, faces_out, shares
+from drafting.worn.rolls import laid_back, past_roll
 
 ROUNDS = 6
 """How often it is lifted and evened out (ours: then nothing moves on)."""
@@ -47,12 +48,11 @@ def turned_over(rest: AtRest, pieces: Set[str], field: DistanceField) -> Truth:
 
 def _parts(mesh: SewnMesh, index: int, own: np.ndarray) -> tuple[np.ndarray, ...]:
     """Return the triangles of a piece on either side of its roll line; all of them where it has none."""
-    roll = mesh.pieces[index].roll
-    if roll is None:
+    rolls = mesh.pieces[index].rolls
+    if not rolls:
         return (own,)
-    middles = mesh.flat[mesh.triangles[own]].mean(axis=1) @ np.array([1.0, 1j])
-    left = ((middles - roll[0]) / (roll[1] - roll[0])).imag > 0.0
-    return own[left], own[~left]
+    turns = past_roll(rolls, mesh.flat[mesh.triangles[own]].mean(axis=1) @ np.array([1.0, 1j]))
+    return own[turns], own[~turns]
 
 
 def laid_on(rest: AtRest, over: Truth, field: DistanceField) -> AtRest:
@@ -92,9 +92,7 @@ def _lapped(rest: AtRest, over: Truth, field: DistanceField) -> AtRest:
 def _folded_back(rest: AtRest, over: Truth) -> tuple[Reals, Truth]:
     """Return the points (count, 3) with each lap laid on the other hand, and which ones (count,) that moved.
 
-    Middle lies on middle: what is cut so far beyond a middle in front lies on the other hand's cloth as far
-    inside it, so a lap keeps its width however far it stood off, or fell open on its own hand. The foot
-    of a lapel lies on its own lap. Where the middles hang apart nothing is moved.
+    The foot of a lapel lies on its own lap, and the rest of it follows.
     """
     mesh, points, moved = rest.mesh, rest.points.copy(), np.zeros(rest.mesh.count, bool)
     turned = np.isin(np.arange(mesh.count), mesh.sewn[over]) & ~np.isin(np.arange(mesh.count), mesh.sewn[~over])
@@ -104,25 +102,55 @@ def _folded_back(rest: AtRest, over: Truth) -> tuple[Reals, Truth]:
         own = np.unique(faces)
         flat, to = mesh.flat[own] @ np.array([1.0, 1j]), mesh.merged[own]
         lap = (side.inside(flat) < -BEYOND) & ~turned[to]
-        foot = meeting.foot(flat[lap])
-        gaps = _carried(rest.points, mesh, faces, foot) - _on_other(rest, meeting, foot)
-        lap[lap] = np.linalg.norm(gaps, axis=1) < SHUT
         if lap.any():
-            points[to[lap]] = _on_other(rest, meeting, flat[lap])
+            points[to[lap]] = _lap_laid(rest, meeting, faces, flat[lap])
             moved[to[lap]] = True
-            roll = mesh.pieces[side.piece].roll
-            if roll is not None:
-                folded = over_straight(flat, roll)
-                lies = turned[to] & (side.inside(folded) < 0.0)
-                points[to[lies]] = _carried(points, mesh, faces, folded[lies])
+            rolls = mesh.pieces[side.piece].rolls
+            if rolls:
+                over_it = laid_back(rolls, flat)
+                lies = turned[to] & (side.inside(over_it) < 0.0)
+                points[to[lies]] = _carried(points, mesh, faces, over_it[lies])
                 moved[to[lies]] = True
-    return points, moved
+    return _followed(rest, points, turned & ~moved), moved
+
+
+def _lap_laid(rest: AtRest, meeting: FrontsMeeting, faces: Whole, flat: Points) -> Reals:
+    """Return (N, 3): where places that are cut beyond their middle lie on the other hand's cloth.
+
+    Where middle lies on middle, as far inside it as they were cut beyond; less by what the two hang apart, more by
+    what they cross, so that a lap keeps its width. What the other hand does not reach goes straight towards it.
+    Fronts that hang twice as far apart as the lap is wide are open: their laps stay as they hang.
+    """
+    foot, deep = meeting.foot(flat), -meeting.own.inside(flat)
+    ours, theirs = (
+        _carried(rest.points, rest.mesh, faces, foot),
+        _on_other(rest, meeting, meeting.beside(foot, 0.0)),
+    )
+    inwards = _on_other(rest, meeting, meeting.beside(foot, INWARDS)) - theirs
+    inwards /= np.maximum(np.linalg.norm(inwards, axis=1, keepdims=True), 1e-9)
+    apart = -np.einsum("nc,nc->n", ours - theirs, inwards)
+    reached = _on_other(rest, meeting, meeting.beside(foot, np.maximum(deep - apart, 0.0)))
+    share = np.clip(deep / np.maximum(apart, 1e-9), 0.0, 1.0)[:, None]
+    laid = np.where((deep < apart)[:, None], ours + share * (theirs - ours), reached)
+    shut = np.clip(2.0 - apart / deep.max(), 0.0, 1.0)[:, None]
+    hangs = _carried(rest.points, rest.mesh, faces, flat)
+    found: Reals = hangs + shut * (laid - hangs)
+    return found
+
+
+def _followed(rest: AtRest, points: Reals, follows: Truth) -> Reals:
+    """Return points, those that follow (count,) moved evenly along with what lies round them."""
+    even, move = evened(rest), points - rest.points
+    for _ in range(FOLLOWED):
+        move = np.where(follows[:, None], even @ move, move)
+    found: Reals = rest.points + move
+    return found
 
 
 def _on_other(rest: AtRest, meeting: FrontsMeeting, flat: Points) -> Reals:
-    """Return (N, 3): where places of a front lie on the other hand's."""
+    """Return (N, 3): where places of the other hand's front lie."""
     faces = rest.mesh.triangles[rest.mesh.piece == meeting.other.piece]
-    found = _carried(rest.points, rest.mesh, faces, meeting.across(flat))
+    found = _carried(rest.points, rest.mesh, faces, flat)
     return found * (-1.0, 1.0, 1.0) if meeting.mirrored else found
 
 
@@ -147,8 +175,11 @@ def _of_legs(mesh: SewnMesh) -> Whole:
     return np.unique(mesh.sewn[np.isin(mesh.piece, legs)])
 
 
-SHUT = 30.0
-"""mm up to which two fronts whose middles hang so far apart count as closed there (by eye)."""
+INWARDS = 20.0
+"""mm within a middle that tell which way a front's cloth goes on from it: one mesh's side (ours)."""
+
+FOLLOWED = 40
+"""How often what follows is evened out: a lapel's breadth of cloth on a mesh of 20 mm, some times over (ours)."""
 
 BEYOND = 1.0
 """mm beyond the middle at which cloth laps over it."""

@@ -13,6 +13,7 @@ import numpy as np
 from drafting.draft.frame import Straight
 from drafting.geometry.curve import Points
 from drafting.worn.nouns import AtRest, Limb, Reals, SewnMesh, Truth, Whole
+from drafting.worn.rolls import laid_back, past_roll
 
 
 @dataclass(frozen=True)
@@ -51,9 +52,10 @@ class FrontsMeeting:
     lower: float
     mirrored: bool
 
-    def across(self, flat: Points) -> Points:
-        """Return (N,): where places lie on the other piece, as far within its middle as beyond their own."""
-        return self.other.at(self.own.along(flat) + self.lower, -self.own.inside(flat))
+    def beside(self, flat: Points, inside: Reals | float) -> Points:
+        """Return (N,): the places on the other piece beside places of this one, so far within its middle."""
+        along = self.own.along(flat) + self.lower
+        return self.other.at(along, np.broadcast_to(inside, along.shape))
 
     def foot(self, flat: Points) -> Points:
         """Return (N,): the places on the middle beside these."""
@@ -107,17 +109,17 @@ def under_other(rest: AtRest) -> Truth:
     """Return (count,): which sewn points of a garment lap under the other hand's front: those of the hand beneath
     that lie beyond the middle. Of a halved one its left hand is told, whose middle is x = 0."""
     mesh, lapped = rest.mesh, np.zeros(rest.mesh.count, bool)
-    beneath, beyond = ("right", 1.0) if hand_over(mesh) == "left" else ("left", -1.0)
+    beneath = "right" if hand_over(mesh) == "left" else "left"
     if mesh.halved:
         return lapped if beneath == "right" else np.asarray(~mesh.on_middle & (rest.points[:, 0] < 0.0))
-    fronts = {meeting.own.piece for meeting in meetings(mesh)}
-    under = [index for index in fronts if mesh.pieces[index].hand == beneath]
-    if under and len(mesh.front):
-        middle = rest.points[mesh.front]
-        middle = middle[np.argsort(middle[:, 2])]
-        across = rest.points[:, 0] - np.interp(rest.points[:, 2], middle[:, 2], middle[:, 0])
-        own = np.unique(mesh.sewn[np.isin(mesh.piece, under)])
-        lapped[own] = beyond * across[own] > 0.0
+    for side in {meeting.own.piece: meeting.own for meeting in meetings(mesh)}.values():
+        piece = mesh.pieces[side.piece]
+        if piece.hand == beneath:
+            own = np.unique(mesh.triangles[mesh.piece == side.piece])
+            flat = mesh.flat[own] @ np.array([1.0, 1j])
+            if piece.rolls:  # the foot of a lapel lies on its own lap, the rest of it on its own hand
+                flat = np.where(past_roll(piece.rolls, flat), laid_back(piece.rolls, flat), flat)
+            lapped[mesh.merged[own[side.inside(flat) < -ON_MIDDLE]]] = True
     return lapped
 
 
@@ -125,13 +127,6 @@ def left_from(flat: Points, middle: Straight) -> Reals:
     """Return (N,): mm that flat places lie to the left of a straight line."""
     way = middle[1] - middle[0]
     found: Reals = ((flat - middle[0]) / way).imag * abs(way)
-    return found
-
-
-def over_straight(flat: Points, middle: Straight) -> Points:
-    """Return (N,): flat places mirrored in a straight line."""
-    way = middle[1] - middle[0]
-    found: Points = middle[0] + np.conj((flat - middle[0]) / way) * way
     return found
 
 

@@ -8,9 +8,13 @@ from scipy.spatial import cKDTree
 from drafting.draft.frame import Limb
 from drafting.draft.roles import COLLARS, PieceRole
 from drafting.worn.nouns import Reals, SewnMesh, Whole
+from drafting.worn.rolls import laid_back, turned_from
 
 OFF = 8.0
 """mm: how far a part that is turned over starts outside what it lies on (ours)."""
+
+FLAT = np.array([1.0, 1j])
+"""What makes a flat place (x, y) one number."""
 
 LEANS = 0.2
 """Of its height: how far a stand or a fall leans outwards at the start (ours)."""
@@ -35,7 +39,7 @@ def carried(mesh: SewnMesh, index: int, points: Reals, known: np.ndarray, down_a
     if piece.limb is Limb.TRUNK and (mesh.halved or piece.hand):  # half of what goes round the middle
         out[:, 0] += centre[0]
     out /= np.maximum(np.linalg.norm(out, axis=1), 1e-9)[:, None]
-    if piece.limb is Limb.ARM and piece.roll is None:
+    if piece.limb is Limb.ARM and not piece.rolls:
         start += gap[:, None] * down_arm
         return start
     if piece.limb is Limb.ARM:  # turned back over what it is sewn to
@@ -79,12 +83,9 @@ def _stand_and_fall(
 ) -> tuple[Reals, Reals]:
     """Return how far each vertex of a collar stands up from its foot, and falls from there."""
     piece = mesh.pieces[index]
-    if piece.roll is not None:
-        one, two = piece.roll
-        feet = np.einsum("ij,ijk->ik", way, mesh.flat[foot])
-        high = ((feet[:, 0] + 1j * feet[:, 1] - one) / (two - one)).imag * abs(two - one)
-        high = np.maximum(high * np.sign(np.median(high)), 0.0)
-        stand = np.minimum(gap, high)
+    if piece.rolls:
+        feet = np.einsum("ij,ijk->ik", way, mesh.flat[foot]) @ FLAT
+        stand = np.minimum(gap, np.maximum(-turned_from(piece.rolls, feet), 0.0))
         return stand, gap - stand
     falls = piece.role is PieceRole.COLLAR
     return (0 * gap, gap) if falls else (gap, 0 * gap)
@@ -94,17 +95,14 @@ def lapel_turned(mesh: SewnMesh, index: int, points: Reals) -> tuple[Whole, Real
     """Return the flat vertices beyond a piece's roll line, and where they start, turned over it outside."""
     piece = mesh.pieces[index]
     flat = np.unique(mesh.triangles[mesh.piece == index])
-    assert piece.roll is not None
-    one, two = piece.roll
-    way = (two - one) / abs(two - one)
-    at = mesh.flat[flat, 0] + 1j * mesh.flat[flat, 1]
-    side = ((at - one) / way).imag
-    beyond = side > 1.0 if (side > 0).sum() < (side < 0).sum() else side < -1.0
-    over = one + way * np.conj((at[beyond] - one) / way)
+    at = mesh.flat[flat] @ FLAT
+    past = turned_from(piece.rolls, at)
+    beyond = past > 1.0
+    over = laid_back(piece.rolls, at[beyond])
     lies = flat[~beyond]
     gaps, near = cKDTree(mesh.flat[lies]).query(np.column_stack([over.real, over.imag]), k=3)
     weights = 1 / np.maximum(gaps, 1e-6)
     weights /= weights.sum(axis=1)[:, None]
     start = np.einsum("ij,ijk->ik", weights, points[mesh.merged[lies[near]]])
     out = np.array([0.0, -1.0, 0.0])
-    return flat[beyond], start + np.minimum(np.abs(side[beyond]) / 3, OFF)[:, None] * out
+    return flat[beyond], start + np.minimum(past[beyond] / 3, OFF)[:, None] * out

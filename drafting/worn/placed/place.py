@@ -8,11 +8,14 @@ import numpy as np
 from scipy.sparse.linalg import spsolve
 
 from drafting.draft.frame import BodyHeight, Limb
+from drafting.draft.roles import PieceRole
 from drafting.ground.errors import DraftError
 from drafting.worn.form.form import Form
 from drafting.worn.nouns import Reals, SewnMesh, SewnPiece, Truth
+from drafting.worn.placed.across import lap_across
 from drafting.worn.placed.angle import hand_of_each, round_the_body, stiffness
 from drafting.worn.placed.carried import carried, lapel_turned
+from drafting.worn.placed.hood import drawn_up, goes_over_head
 from drafting.worn.placed.limbs import Tube, round_arm, round_leg, tube, under_fork
 from drafting.worn.placed.outside import pushed_out
 from drafting.worn.placed.pulled import pulled_down
@@ -41,8 +44,10 @@ def placed(mesh: SewnMesh, form: Form) -> Reals:
     start.trunk()
     start.legs()
     start.arms()
+    start.laps()
     start.lapels()
     start.bands()
+    start.hoods()
     return pushed_out(mesh, start.points, form.distance)
 
 
@@ -232,10 +237,27 @@ class Starting:
                 raise DraftError(_lost(mesh.pieces[left[0]]), turn=STATE)
             left = [index for index in left if index not in done]
 
+    def laps(self) -> None:
+        """Lay what laps over the middle in front straight across it."""
+        for index in range(len(self.mesh.pieces)):
+            lap, points = lap_across(self.mesh, index, self.points)
+            self.points[lap] = points
+
+    def hoods(self) -> None:
+        """Draw hoods up over the head; their neck edges stay where they are."""
+        mesh = self.mesh
+        for index in range(len(mesh.pieces)):
+            if goes_over_head(mesh, index):
+                flat = np.unique(mesh.triangles[mesh.piece == index])
+                points = drawn_up(mesh, index, self.form.surface.points, self.form.levels["nape"])
+                hood = [piece.role is PieceRole.HOOD for piece in mesh.pieces]
+                own = ~np.isin(mesh.merged[flat], mesh.sewn[~np.array(hood)[mesh.piece]])
+                self.points[mesh.merged[flat[own]]] = points[own]
+
     def lapels(self) -> None:
         """Turn lapels over their roll lines."""
         for index, piece in enumerate(self.mesh.pieces):
-            if piece.roll is not None and piece.frame.heights:
+            if piece.rolls and piece.frame.heights:
                 flat, points = lapel_turned(self.mesh, index, self.points)
                 self.points[self.mesh.merged[flat]] = points
 

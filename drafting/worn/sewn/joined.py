@@ -21,6 +21,7 @@ from drafting.worn.nouns import Reals, Whole
 from drafting.worn.sewn.folds import RIM
 from drafting.worn.sewn.rings import PieceRing, at, fine, run_length
 from drafting.worn.sewn.sheet import CLEAR, FlatMesh, meshed
+from drafting.worn.sewn.sides_along import sides_along
 from drafting.worn.sewn.stations import Stations
 
 SAME = 1e-3
@@ -98,7 +99,7 @@ def meshed_piece(
     holes, darts, legs = _darts(ring, mesh, len(outline))
     base = len(outline) + sum(map(len, holes))
     inner, chains = _guides(outline, guides, mesh, base, stops)
-    sheet = meshed(outline, holes, inner, mesh, ring.piece.grain)
+    sheet = sides_along(meshed(outline, holes, inner, mesh, ring.piece.grain), chains.values())
     return MeshedPiece(
         ring=ring, sheet=sheet, sides=sides, places=ways, darts=darts, inner_darts=legs, guides=chains
     )
@@ -147,9 +148,10 @@ def _guides(
         on = [abs(outline[i] - end) < ON * mesh for i, end in zip(ends, (points[0], points[-1]), strict=True)]
         own = _clear(region, points[int(on[0]) : len(points) - int(on[1])], mesh)
         own = own[[not lies_near(point, inner, CLEAR * mesh) for point in own]]
-        if not len(own):
+        if not len(own) and not all(on):
             continue
-        inner.append(own)
+        if len(own):
+            inner.append(own)
         chain = np.arange(base, base + len(own))
         chains[name] = np.concatenate([ends[:1] if on[0] else [], chain, ends[1:] if on[1] else []]).astype(
             np.int64

@@ -93,7 +93,7 @@ def _sewn_piece(piece: Piece, frame: BodyFrame) -> SewnPiece:
         hand=piece.hand,
         role=piece.role,
         frame=frame,
-        roll=(rolls[0].start, rolls[0].end) if rolls else None,
+        rolls=tuple((roll.start, roll.end) for roll in rolls),
         material=piece.cut_from,
         holes=next((mark.hand for mark in piece.placements if mark.what == HOLE and mark.hand), ""),
     )
