@@ -31,6 +31,7 @@ from drafting.ground.scale import body_scale
 from drafting.ground.sources import AS_ASKED, BY_EYE, practice
 from drafting.shaping.cape.plan import CapePlan, cape_plan
 from drafting.shaping.cape.ring import SHOULDERS, cape_pieces
+from drafting.shaping.skirt.circle import UPRIGHT
 from drafting.shaping.skirt.opening import OpenCentre, with_opening
 from drafting.shaping.skirt.plan import CLOTH_WIDTH, FLOOR
 
@@ -114,7 +115,8 @@ def cape_body(body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
         length=choices.cape_length or _length(body, choices.cape_ends),
     )
     width = fabric.usable_width if fabric and fabric.usable_width else CLOTH_WIDTH
-    pieces, seams = cape_pieces(plan, width, dart=choices.shoulder_fit != "seam")
+    upside_down = fabric is not None and fabric.one_way and plan.half > UPRIGHT  # its front, were it in one piece
+    pieces, seams = cape_pieces(plan, width, dart=choices.shoulder_fit != "seam" and not upside_down)
     ease = plan.girth - plan.shoulders
     draft = Draft(
         pieces,

@@ -78,7 +78,7 @@ def close_torso(body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
         length=0.0,
         drop=choices.armhole_drop,
     )
-    style = TorsoStyle(choices.length == "hip", False, "side", choices.opening)
+    style = TorsoStyle(choices.length == "hip", False, "side", choices.opening, yokes=False)
     draft = with_body_girths(torso_draft(small, ease, style), share)
     levels = ("bust", "waist", "hip") if choices.length == "hip" else ("bust", "waist")
     around = {level: body[f"{level}_girth"] for level in levels}

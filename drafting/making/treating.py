@@ -194,7 +194,8 @@ def _shrunk(cloth: Treated) -> Iterator[Step]:
     """
     fabric = cloth.fabric
     if not cloth.cloth.shrunk_by:
-        yield _step("leave", (said("treat.leave"),), minutes=5)
+        key = "treat.leave_lined" if washes(fabric) else "treat.leave"
+        yield _step("leave", (said(key),), minutes=5)
         return
     yield _step("measure", (said("treat.mark_square", side=SQUARE),), minutes=10)
     yield from _washed(fabric) if cloth.washed else _steamed(cloth)

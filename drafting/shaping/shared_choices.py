@@ -131,7 +131,8 @@ def cuff_depth(default: float, low: float) -> float:
     depth: float = choice(
         default,
         "mm",
-        "finished depth of the cuff; the sleeve is shorter by it (0: no cuff)",
+        "finished depth of the cuff, which a top without one gets by a style step; the sleeve is shorter by it "
+        "(0: no cuff)",
         low=low,
         high=250,
         scales=True,

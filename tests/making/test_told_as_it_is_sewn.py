@@ -165,6 +165,14 @@ def test_the_thread_of_a_narrow_hem_and_of_an_overcast_one_is_counted() -> None:
     assert [row.length for row in rows_of(hem, garment, room)] == pytest.approx([hem.length] * 2)
 
 
+def test_a_narrow_hem_that_a_hand_catches_tells_of_no_row_of_the_machine() -> None:
+    """A coat's hem is caught by hand (common practice); a shirt's is stitched."""
+    for block, wanted in (("tailcoat", "hem_rolled_by_hand"), ("shirt", "hem_rolled")):
+        _, steps = worked(block, SHEER)
+        told = {key for s in steps if s.verb == "hem" for key in keys(s) if key.startswith("hem_rolled")}
+        assert told == {wanted}
+
+
 @pytest.mark.parametrize(
     ("block", "wish", "key"), [("trousers", SLANT, "slant_back"), ("skirt", IN_SEAM, "seam_pocket")]
 )

@@ -72,7 +72,8 @@ def _hemmed(bench: Bench, where: str, refs: list[EdgeRef], cautions: Sequence[Sa
     draft = bench.garment.draft
     pieces = list(dict.fromkeys(piece for piece, _ in refs))
     setting = bench.settings.get((bench.garment.name, edge_key(*refs[0])))
-    caught = hidden and setting is not None and setting.stitch == CAUGHT
+    by_hand = setting is not None and setting.stitch == CAUGHT
+    caught = hidden and by_hand
     long = any(draft[piece].role is not PieceRole.BEARER for piece in pieces)
     bench.do(
         "finish",
@@ -81,7 +82,7 @@ def _hemmed(bench: Bench, where: str, refs: list[EdgeRef], cautions: Sequence[Sa
         pieces,
         [
             *_turned(bench, "do.hem", refs),
-            *hem_made(bench.fabric, caught=caught),
+            *hem_made(bench.fabric, caught=caught, by_hand=by_hand),
             *_mitred(bench, pieces),
             *([said("do.hem_last")] if long else []),
         ],

@@ -29,10 +29,10 @@ def low_hems(garment: MadeGarment) -> Iterator[Said]:
             yield said("caution.hem_low", garment=garment.name, clear=clear, wanted=CLEARS)
 
 
-def hem_made(fabric: Fabric | None, *, caught: bool) -> Iterator[Said]:
+def hem_made(fabric: Fabric | None, *, caught: bool, by_hand: bool = False) -> Iterator[Said]:
     """Yield how a hem's raw edge is made in this cloth; of a knit and of felt it is left as it was cut.
 
-    One that is `caught` by hand lies beneath a lining.
+    One that is `caught` by hand lies beneath a lining; one that is sewn `by_hand` has no row of a machine.
     """
     if fabric is None:
         return
@@ -40,6 +40,6 @@ def hem_made(fabric: Fabric | None, *, caught: bool) -> Iterator[Said]:
     if caught and takes.iron and takes.holds != "clips":
         yield said("do.hem_caught")
     elif takes.neatens == "french" and fabric.weave != "knit":
-        yield said("do.hem_rolled")
+        yield said("do.hem_rolled_by_hand" if by_hand else "do.hem_rolled")
     elif frays(fabric) and takes.neatens == "overcast":
         yield said("do.hem_overcast")

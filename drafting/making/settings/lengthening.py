@@ -73,9 +73,12 @@ def in_use(girth: Girth) -> float:
 def lengthens(draft: Draft, seam: Seam, fabric: Fabric | None) -> Gives:
     """Return how far a seam must lengthen when the garment is worn, and why.
 
-    No seam lengthens further than its cloth.
+    No seam lengthens further than its cloth: firm cloth that is cut too narrow binds, whatever its stitch.
     """
     gives = _asked(draft, seam, fabric)
+    if gives.cause == "around" and fabric is not None:
+        share = min(gives.share, fabric.greatest_stretch)
+        return replace(gives, share=share) if share > CLOSE else Gives()
     most = fabric.greatest_stretch if fabric is not None else 0.0
     return replace(gives, share=min(gives.share, most)) if gives.cause == "moves" else gives
 

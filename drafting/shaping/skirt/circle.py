@@ -27,6 +27,10 @@ MOST_PANELS = 6
 """More panels than this in half a skirt are refused (ours)."""
 
 
+UPRIGHT = 90.0
+"""degrees: a wider panel of a ring, its warp along one edge, hangs upside down at the other (plane geometry)."""
+
+
 @dataclass(frozen=True)
 class Sector:
     """Half a ring: the `inner` and `outer` radius, and the `angle` of the half in degrees."""
@@ -60,15 +64,20 @@ def waist_ring(waist: float, length: float, angle: float) -> Sector:
     return Sector(inner, inner + length, angle / 2)
 
 
-def panels_for(ring: Sector, width: float, *, edge: bool, fold: bool = True) -> Parting:
+def panels_for(
+    ring: Sector, width: float, *, edge: bool, fold: bool = True, most_angle: float = math.inf
+) -> Parting:
     """Return the fewest panels, their front on the `fold` if it may be, that cloth of this usable width takes.
 
-    `edge` lays the warp along the centre front and back, else along the middle of each panel. Raises
-    `DraftError` where no parting is narrow enough.
+    `edge` lays the warp along the centre front and back, else along the middle of each panel. No panel has more
+    than `most_angle` degrees (`UPRIGHT` on cloth with one right way up). Raises `DraftError` where no parting is
+    narrow enough.
     """
     room = width - ROOM
     for count in range(1, MOST_PANELS + 1):
         each = ring.angle / count
+        if each > most_angle + 1e-6:
+            continue
         plain = _across(ring, each, edge and count < 3)
         opens = count > 1 or _parts_behind(ring)
         if fold and opens and plain <= room and 2 * _across(ring, each, True) <= room:

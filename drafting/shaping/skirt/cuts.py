@@ -10,7 +10,7 @@ from drafting.draft.roles import SeamKind
 from drafting.ground.findings import Finding
 from drafting.ground.lengths import counted, told
 from drafting.shaping.flare.fullness import bulk_said
-from drafting.shaping.skirt.circle import panels_for, ring_panels, waist_ring
+from drafting.shaping.skirt.circle import UPRIGHT, panels_for, ring_panels, waist_ring
 from drafting.shaping.skirt.gores import gored_pieces
 from drafting.shaping.skirt.opening import OpenCentre, middle_edge, opening_said, with_opening
 from drafting.shaping.skirt.plan import SkirtPlan
@@ -82,10 +82,11 @@ def circle_skirt(plan: SkirtPlan, angle: float, edge: bool) -> Draft:
     needed = math.degrees((least - 2 * plan.waist) / plan.rise)
     opened_to = max(angle, needed)
     ring = waist_ring(2 * plan.waist, plan.length, opened_to)
-    parting = panels_for(ring, plan.width, edge=edge, fold=plan.behind)
+    most = UPRIGHT if plan.one_way else math.inf
+    parting = panels_for(ring, plan.width, edge=edge, fold=plan.behind, most_angle=most)
     pieces, seams = ring_panels(ring, parting, plan.rise, "panel")
     hip = (ring.inner + plan.rise) * 2 * math.radians(ring.angle)
-    said = [_parted_said(2 * parting.panels - parting.fold, plan.width)]
+    said = [_parted_said(2 * parting.panels - parting.fold, plan.width, upright=ring.angle > most)]
     if opened_to > angle:
         said.append(_wider_said(angle, opened_to))
     draft = Draft(
@@ -124,7 +125,8 @@ def tiered_skirt(plan: SkirtPlan, count: int, full: float, thickness: float | No
     return draft
 
 
-def _parted_said(count: int, width: float) -> Finding:
+def _parted_said(count: int, width: float, *, upright: bool) -> Finding:
+    why = " and none of it hangs upside down, as this cloth has one right way up" if upright else ""
     return Finding(
         "panels",
         "note",
@@ -132,7 +134,7 @@ def _parted_said(count: int, width: float) -> Finding:
         float(count),
         None,
         f"The skirt is cut in {counted(count, 'panel', 'panels')}, so that {'each' if count > 1 else 'it'} lies "
-        f"on cloth of {told(width)}.",
+        f"on cloth of {told(width)}{why}.",
     )
 
 

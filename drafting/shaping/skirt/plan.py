@@ -42,7 +42,8 @@ class SkirtPlan:
     """A skirt's measures, mm. `waist` and `hip` are halves as finished, `front_hip` the front's part of it.
 
     `rise` is how deep the hip lies, `scale` the body's, `width` what the cloth can take across. `behind` says
-    that it opens at the back, `zip` how long the opening is; `hung` what the hip gained under a belly.
+    that it opens at the back, `zip` how long the opening is; `hung` what the hip gained under a belly. `one_way`
+    says that the cloth has one right way up.
     """
 
     waist: float
@@ -60,6 +61,7 @@ class SkirtPlan:
     waist_ease: float
     hip_ease: float
     hung: float
+    one_way: bool = False
 
     @property
     def back_hip(self) -> float:
@@ -123,6 +125,7 @@ def skirt_plan(
         waist_ease=waist_ease,
         hip_ease=hip_ease,
         hung=hung,
+        one_way=fabric is not None and fabric.one_way,
     )
 
 

@@ -188,7 +188,8 @@ def rounding_said(plan: TorsoPlan, rounding: Rounding, blade: Blade, yokes: bool
     more = (
         f" {told(rounding.rest)} are left, more than darts on so short a shoulder and neck may take, and the "
         "centre back is drafted shorter by as much. Measure back and front waist length again; if they are right, "
-        + 'take back_shaping = "yoke", which takes most, or ' * (yokes and not rounding.yoke)
+        + 'take back_shaping = "yoke", which takes most (a back that opens has a zip then), or '
+        * (yokes and not rounding.yoke)
         + "shape the centre back at the fitting."
     )
     return (Finding("rounded back", "warning", "back", rounding.rest, 0.0, said + more),)

@@ -8,7 +8,7 @@ from dataclasses import replace
 from drafting.draft.by_role import edges_as, vent_at_centre
 from drafting.draft.centres import joins_hands
 from drafting.draft.draft import EdgeRef, Seam
-from drafting.draft.piece import EdgeKind
+from drafting.draft.piece import EdgeKind, Piece
 from drafting.draft.roles import SLEEVES, EdgeRole, PieceRole, SeamKind
 from drafting.worn.sewn.chosen import SewnParts
 from drafting.worn.sewn.rings import PieceRing
@@ -74,8 +74,27 @@ def middle_sides(pieces: SewnParts, rings: Mapping[str, PieceRing]) -> list[Edge
 def shut_sides(pieces: SewnParts, rings: Mapping[str, PieceRing]) -> list[EdgeRef]:
     """Return the sides on the middle that are held together by buttons, hooks or a zip."""
     edges = [(p.name, e.name) for p in pieces.shell for e in edges_as(p, *SHUT) if e.kind is not EdgeKind.FOLD]
-    cut = [(p.name, mark.name) for p in pieces.shell for mark in p.placements if mark.what == "centre"]
+    cut = [(p.name, name) for p in pieces.shell for name in _on_centres(p)]
     return [(piece, edge) for piece, edge in (*edges, *cut) if edge in rings[piece]]
+
+
+def _on_centres(piece: Piece) -> Iterator[str]:
+    """Yield the names of the marks along a piece's centre, the fold of a facing that ends there too: what is laced
+    meets on the centre, and is cut back to its fold."""
+    centres = [mark for mark in piece.placements if mark.what == "centre"]
+    yield from (mark.name for mark in centres)
+    for mark in piece.placements:
+        ends = {mark.path.start, mark.path.end}
+        if mark.what == "fold" and any(_meet(ends, {c.path.start, c.path.end}) for c in centres):
+            yield mark.name
+
+
+def _meet(one: set[complex], other: set[complex]) -> bool:
+    return all(min(abs(p - q) for q in other) < ON_CENTRE for p in one)
+
+
+ON_CENTRE = 0.5
+"""mm: a fold no farther from the centre lies on it."""
 
 
 def _hands_meet(pieces: SewnParts, seam: Seam) -> tuple[EdgeRef, ...]:
