@@ -63,6 +63,17 @@ def test_the_last_note_is_taken_back_to_the_letter(costume: Path) -> None:
     assert view.living.asked.wearer["waist_girth"] == 690
 
 
+def test_no_note_is_called_written_and_not_written_at_once(costume: Path) -> None:
+    view = opened(costume)
+    typed(view, garment="trouser", kind="body", where="waist", verb="take in", amount="0.5")
+    view.write_down()
+    assert ("Written into" in view.saved.value, "Tried" in view.echo.value) == (True, False)
+    typed(view, amount="0.4")
+    assert ("Tried" in view.echo.value, view.saved.value) == (True, "")
+    view.take_last_back()  # the pieces are those without the tried note
+    assert ("again" in view.saved.value, "Tried" in view.echo.value) == (True, False)
+
+
 def test_another_fitting_begins_a_file_that_the_costume_names(costume: Path) -> None:
     view = opened(costume)
     view.begin_another()

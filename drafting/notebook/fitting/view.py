@@ -119,6 +119,8 @@ class FittingView:
             in_unit(done_one.said, self.unit) for done_one in done if more and done_one.note.where == more[0].where
         ]
         self.echo.value = status_html(f"Tried, not written down yet: {said[-1]}." if said else "")
+        if more:  # what was written down before is another note
+            self.saved.value = ""
         self._show()
 
     def write_down(self) -> None:
@@ -141,7 +143,6 @@ class FittingView:
         name_in(self.living.path, self.place)
         told = self._told_of_cloth(note)
         self.written += 1
-        self.echo.value = ""
         self.saved.value = status_html(f"Written into {self.place.name}{told}.")
         self.living.look(self)
         self._stand()
@@ -173,7 +174,7 @@ class FittingView:
         """Take over the costume as it stands now."""
         held = self.living.asked.fittings.held
         self.fitting = next((one for one in held if Path(one.path).resolve() == self.place.resolve()), None)
-        self.fitted = fs.fitted_at(self.living.asked, self.fitting)
+        self.fitted, self.echo.value = fs.fitted_at(self.living.asked, self.fitting), ""
         self.bar.tell(self.living, ())
         self._show()
 

@@ -176,7 +176,7 @@ class WornView:
         self.knobs.groups = groups_of(self.standing, self.controls, self.unit, self.named is None)
 
     def _chosen(self, words: str, options: list[str], do: Callable[[str], None] | None = None) -> Any:
-        looks = {"layout": widgets.Layout(width="200px"), "style": {"description_width": "72px"}}
+        looks = {"layout": widgets.Layout(width="190px"), "style": {"description_width": "72px"}}
         chosen = widgets.Dropdown(options=options, description=words, **looks)
         chosen.add_class(words.lower().replace(" ", "-"))
 
