@@ -6,7 +6,7 @@ PARTS = {
         "hip_ease": 80.0,
         "thigh_ease": 110.0,
         "knee_ease": 110.0,
-        "leg_slit": 150.0,
+        "leg_slit": 100.0,
     },
     "knee-band": {"knee_finish": "band"},
     "waistband": {},

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from drafting.checks.girths import finished_girth
 from drafting.draft.draft import Draft
+from drafting.draft.roles import EdgeRole
 from drafting.fitting.alteration import Alteration
 from drafting.fitting.amounts import on_one_hand
 from drafting.fitting.found import Found, places_of
@@ -53,7 +54,7 @@ def fitted(draft: Draft, notes: Sequence[Note]) -> Fitted:
         if not asked and _may_come(note):
             left.append(note)
         elif not asked:
-            findings.append(_unknown(note))
+            findings.append(_unknown(note, hem=any(p.edge and p.edge.role is EdgeRole.HEM for p in places)))
         for known, place in asked[:1]:
             if known.middle and note.side is not NoteSide.BOTH:
                 findings.append(_middle(note, known))
@@ -111,14 +112,22 @@ def _once(moved: Iterable[Moved]) -> tuple[Moved, ...]:
     return tuple(found.values())
 
 
+LENGTHS = (Verb.LENGTHEN, Verb.SHORTEN, Verb.RAISE, Verb.LOWER)
+
+
 def _told(note: Note) -> str:
     return f"Fitting note at {name_in_words(str(note.where))}: {note.verb} {told(note.amount)}"
 
 
-def _unknown(note: Note) -> Finding:
+def _unknown(note: Note, *, hem: bool = False) -> Finding:
+    length = (
+        "A length is a choice here: write the garment's own (skirt_length, cape_length, peplum_length, "
+        "coat_length, tail_length) longer or shorter by as much, and every seam, lining and hem follows"
+    )
+    other = "Draw it by hand, or note it at a seam, a level or a measure"
     said = (
-        f"{_told(note)}: no alteration of the line is known "
-        "for it on this garment. Draw it by hand, or note it at a seam, a level or a measure"
+        f"{_told(note)}: no alteration of the line is known for it on this garment. "
+        f"{length if hem and note.verb in LENGTHS else other}"
     )
     return Finding("fitting", "warning", str(note.where), None, None, said)
 

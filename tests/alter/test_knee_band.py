@@ -109,3 +109,16 @@ def test_a_leg_too_narrow_to_kneel_in_is_told() -> None:
     tight = breeches(SOME[0], knee_ease=20.0)
     assert [f.level for f in tight.findings if f.check == "knee band" and f.level == "warning"]
     assert [f.level for f in breeches(SOME[0]).findings if f.check == "knee band"] == ["note"]
+
+
+@pytest.mark.parametrize("asked", [None, 80.0, 120.0])
+@pytest.mark.parametrize("body", SOME)
+def test_the_side_is_open_above_the_band_as_far_as_is_told(body: Body, asked: float | None) -> None:
+    """By a ruler; 80 to 120 mm above a band below the knee is common practice."""
+    garment = breeches(body) if asked is None else breeches(body, leg_slit=asked)
+    draft, (told,) = garment.draft, [f.value for f in garment.findings if f.check == "heel"]
+    assert draft["front"]["slit"].length == pytest.approx(draft["back"]["slit"].length, abs=0.1)
+    assert draft["front"]["slit"].length == pytest.approx(told, abs=0.1)
+    if body_scale(body) > 0.6:  # a doll's leg is not so long
+        assert told >= (asked or 80.0 * min(1.0, body_scale(body))) - 0.1
+    assert errors(garment) == []

@@ -98,6 +98,14 @@ def test_a_guessed_bending_length_is_one_that_such_cloth_has() -> None:
     assert max(found) < bands[-1][0] * (1 - slack)
 
 
+def test_a_satin_is_as_limp_as_lining_or_as_firm_as_brocade_by_its_weight() -> None:
+    """From memory: a lining of 75 g/m2 bends like lawn, a brocade of 260 like a suiting or more."""
+    found = [guessed_bending_length(Fabric("kind", sort="satin"), mass) for mass in (75.0, 120.0, 180.0, 260.0)]
+    suiting = guessed_bending_length(Fabric("kind", sort="plain"), 240.0)
+    assert found == sorted(found)
+    assert found[0] < suiting <= found[-1]
+
+
 def test_a_flat_bone_is_as_stiff_as_its_section() -> None:
     steel = flat_bone(7.0, 0.5, 205e9)
     assert steel == pytest.approx(single("steel-bone"), abs=within("steel-bone"))

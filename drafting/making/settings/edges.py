@@ -189,8 +189,9 @@ def edge_settings(
 
 
 def _caught(garment: MadeGarment, piece: Piece, edge: Edge, fabric: Fabric | None) -> str:
-    """Return why an edge is caught by hand: in a pile, as a hem that a lining covers, or one of a coat or of
-    satin, where a machine's row would show; none where every hole stays (common practice)."""
+    """Return why an edge is caught by hand: in a pile, as a hem that a lining covers, or one of a coat, of satin,
+    or of trousers, a skirt or a cape of wool, where a machine's row would show; none where every hole stays
+    (common practice)."""
     if fabric is None or handling(fabric).holds == "clips":
         return ""
     if has_pile(fabric):
@@ -199,8 +200,13 @@ def _caught(garment: MadeGarment, piece: Piece, edge: Edge, fabric: Fabric | Non
         return ""
     if lining_covers(garment, piece, edge):
         return "set.why_hidden"
-    coat = sort_of_garment(garment.draft) is GarmentSort.COAT
-    return "set.why_unseen" if coat or "satin" in fabric.possible_sorts else ""
+    sort, woollen = sort_of_garment(garment.draft), any(word in fabric.fibre.lower() for word in WOOL)
+    tailored = sort is GarmentSort.COAT or (woollen and sort is not GarmentSort.TOP)
+    return "set.why_unseen" if tailored or "satin" in fabric.possible_sorts else ""
+
+
+WOOL = ("wool", "worsted", "cashmere", "mohair", "alpaca")
+"""Words of a fibre whose garments are tailored (common practice)."""
 
 
 def _edge(

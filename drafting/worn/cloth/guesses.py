@@ -64,5 +64,10 @@ def guessed_bending_length(cloth: Fabric, mass: float) -> float:
     """Return a bending length in mm for a cloth of `mass` g/m2 whose strip nobody slid over an edge."""
     if cloth.weave == "knit":
         return KNIT
-    found = BY_SORT.get(cloth.possible_sorts[0])
-    return found or next((length for most, length in BY_MASS if mass < most), HEAVY)
+    sort = cloth.possible_sorts[0]
+    by_mass = next((length for most, length in BY_MASS if mass < most), HEAVY)
+    if (
+        sort == "satin"
+    ):  # from lining to brocade: the light ones are limper than plain cloth, the heavy ones are not
+        return BY_SORT[sort] if mass < BY_MASS[1][0] else by_mass
+    return BY_SORT.get(sort, by_mass)
