@@ -19,6 +19,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from drafting.alter.edge_pocket import edge_pocket, with_edge_pocket
+from drafting.alter.pocket_moved import MovedPocket, moved_said, moved_to_fit
 from drafting.draft.draft import Draft, Seam
 from drafting.draft.named import edge_named, piece_named
 from drafting.draft.piece import Edge, EdgeKind, Piece, Placement
@@ -50,7 +51,8 @@ CLEAR = 3.0
 def with_pocket(draft: Draft, wish: PocketWish, number: int) -> Draft:
     """Return the draft with the pocket marked on its piece and its own pieces to cut.
 
-    Raises `DraftError` for a piece or edge that there is not, and for a pocket that sticks out.
+    Raises `DraftError` for a piece or edge that there is not, and for a pocket that sticks out, unless it gives
+    way and can be moved.
     """
     piece = piece_named(draft, wish.piece)
     edge = edge_named(piece, wish.edge)
@@ -62,13 +64,39 @@ def _with(draft: Draft, piece: Piece, wish: PocketWish, number: int) -> Draft:
     """Return the draft with the pocket on both hands of its piece."""
     if wish.kind in ON_EDGE:
         return with_edge_pocket(draft, piece, wish, number)
-    if wish.kind == "welt":
-        return _welted(draft, piece, wish, number)
-    edges = _on_piece(piece, wish)
-    path = Path.joined(edge.path for edge in edges)
-    _inside(piece, wish, path)
+    moved = _fitted(draft, piece, wish)
+    said = () if moved.wish == wish and not moved.shift else (moved_said(piece, wish, moved),)
+    draw = _welted if wish.kind == "welt" else _sewn_on
+    made = draw(draft, piece, moved, number)
+    return replace(made, findings=(*made.findings, *said))
+
+
+def _fitted(draft: Draft, piece: Piece, wish: PocketWish) -> MovedPocket:
+    """Return the pocket where it lies inside its piece: as asked, or moved if it gives way.
+
+    Raises `DraftError` where it sticks out.
+    """
+    path = pocket_line(draft, piece, wish)
+    if path.area > 1.0 and outside(path, piece.outline) <= CLEAR / 2:
+        return MovedPocket(wish)
+    moved = None
+    if wish.gives_way and path.area > 1.0:
+        moved = moved_to_fit(piece, wish, lambda one: pocket_line(draft, piece, one), CLEAR / 2)
+    if moved is None:
+        raise DraftError(
+            f"the pocket on the {wish.piece} sticks out over its stitching line",
+            value=f"{told(wish.width)} x {told(wish.height)}, {told(wish.inside)} inside the {wish.edge}",
+            turn="make it smaller or move it",
+        )
+    return moved
+
+
+def _sewn_on(draft: Draft, piece: Piece, moved: MovedPocket, number: int) -> Draft:
+    """Return the draft with a patch or a flap."""
+    wish = moved.wish
+    edges = _on_piece(piece, moved)
     drawn = _pocket(piece, edges, wish, number)
-    mark = Placement(drawn.name, path, "pocket", piece=drawn.name)
+    mark = Placement(drawn.name, Path.joined(edge.path for edge in edges), "pocket", piece=drawn.name)
     marked = replace(piece, placements=(*piece.placements, mark))
     return draft.with_pieces([marked]) + _made(drawn, wish)
 
@@ -107,43 +135,34 @@ def pocket_line(draft: Draft, piece: Piece, wish: PocketWish) -> Path:
     if wish.kind in ON_EDGE:
         return edge_pocket(draft, piece, wish).bag
     if wish.kind == "welt":
-        return _welt(piece, wish, 1).outline
-    return Path.joined(edge.path for edge in _on_piece(piece, wish))
+        return _welt(piece, MovedPocket(wish), 1).outline
+    return Path.joined(edge.path for edge in _on_piece(piece, MovedPocket(wish)))
 
 
-def _inside(piece: Piece, wish: PocketWish, path: Path) -> None:
-    """Raise where an outline sticks out over its piece."""
-    if path.area <= 1.0 or outside(path, piece.outline) > CLEAR / 2:
-        raise DraftError(
-            f"the pocket on the {wish.piece} sticks out over its stitching line",
-            value=f"{told(wish.width)} x {told(wish.height)}, {told(wish.inside)} inside the {wish.edge}",
-            turn="make it smaller or move it",
-        )
-
-
-def _welted(draft: Draft, piece: Piece, wish: PocketWish, number: int) -> Draft:
+def _welted(draft: Draft, piece: Piece, moved: MovedPocket, number: int) -> Draft:
     """Return the draft with a welt pocket; its bags are cut from the lining's cloth where the draft has one."""
-    welt = _welt(piece, wish, number)
-    _inside(piece, wish, welt.outline)
+    welt = _welt(piece, moved, number)
     lined = any(other.cut_from == "lining" for other in draft.pieces)
     made = with_welt(draft, piece, welt, "lining" if lined else "")
-    return made + Draft(findings=_narrow_said(made[welt.name], wish))
+    return made + Draft(findings=_narrow_said(made[welt.name], moved.wish))
 
 
-def _welt(piece: Piece, wish: PocketWish, number: int) -> Welt:
+def _welt(piece: Piece, moved: MovedPocket, number: int) -> Welt:
+    wish = moved.wish
     return Welt(
         name=f"welt-{number}",
         title=f"Welt pocket {number}",
-        top=_top(piece, wish),
+        top=_top(piece, wish) + moved.shift,
         width=wish.width,
         height=wish.height,
         tilt=wish.tilt,
     )
 
 
-def _on_piece(piece: Piece, wish: PocketWish) -> tuple[Edge, ...]:
+def _on_piece(piece: Piece, moved: MovedPocket) -> tuple[Edge, ...]:
     """Return the pocket's edges where it lies, level: its top last, so that it runs anticlockwise."""
-    top = _top(piece, wish)
+    wish = moved.wish
+    top = _top(piece, wish) + moved.shift
     w, h = wish.width / 2, wish.height
     runs = dict(_round(w, h, wish))
     runs["top"] = line(complex(w, 0), complex(-w, 0))

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from drafting.ground.frozen import freeze
 from drafting.reading.fullness import FullnessWish
@@ -38,3 +38,8 @@ class Garment:
 
     def __post_init__(self) -> None:
         freeze(self, "choices")
+
+
+def for_another(garment: Garment) -> Garment:
+    """Return what is asked of a garment on a wearer that it was not written for: its pockets give way."""
+    return replace(garment, pockets=tuple(replace(pocket, gives_way=True) for pocket in garment.pockets))

@@ -15,7 +15,7 @@ from pathlib import Path
 from typing import TypeVar
 
 from drafting.body import Body, read_body
-from drafting.costume.asked import Garment
+from drafting.costume.asked import Garment, for_another
 from drafting.costume.fittings import Fittings, fitted_body
 from drafting.costume.workroom import Workroom, read_workroom
 from drafting.fabric import Fabric, read_fabric
@@ -149,10 +149,12 @@ def what_is_read(path: Path | str, wearer: Path | str | None = None, body: Body 
     table = opened(Path(path), FileKind.COSTUME)
     title = table.text("title") or Path(path).stem
     table.given("wearer")
+    own = body is None and wearer is None
     body = body or _wearer(table, wearer)
     cloths = table.table("fabrics")
     fabrics = {role: _cloth(cloths, role) for role in cloths.data} if cloths.at_most(MOST_CLOTHS, "cloths") else {}
     garments = _garments(table, tuple(fabrics))
+    garments = garments if own else tuple(map(for_another, garments))
     lays = read_lays(table.table("lays"), tuple(fabrics))
     prints = read_print(table.table("print"), tuple(table.table("garments").data))
     room = _followed(table, "workroom", read_workroom) or Workroom()

@@ -19,6 +19,11 @@ from drafting.layout.packing.model import box_of
 SEAM = 10.0
 """mm of allowance taken for a new seam where an edge names none; common practice."""
 
+STRIPS = frozenset(
+    {PieceRole.WAISTBAND, PieceRole.BAND, PieceRole.KNEE_BAND, PieceRole.HEM_BAND, PieceRole.BINDING}
+)
+"""Pieces that are joined out of lengths where the cloth is too narrow, not out of gores (common practice)."""
+
 TURNED = 1.0
 """degrees by which the stretch may lie off the way the cloth stretches most (ours)."""
 
@@ -75,6 +80,11 @@ def _way_out(outline: Outline, wide: float, cloth: Cloth, lay: LayName) -> str:
     seam = max((w for w in outline.part.cut.allowances.values()), default=0.0) or SEAM
     parts = fewest_parts(whole, cloth.usable_width, seam)
     each = whole / parts + 2 * seam * (parts - 1) / parts
+    if outline.part.cut.piece.role in STRIPS:
+        return (
+            f"cut it in {parts} lengths, joined at the middle or above seams of what it is sewn to, each about "
+            f"{told(each)} long with {told(seam)} for the new seams; or take a wider cloth"
+        )
     return (
         f"split it into {parts} gores or panels, each on its own grainline and about "
         f"{told(each)} wide with {told(seam)} for the new seams; or piece the cloth, "

@@ -46,7 +46,8 @@ class PocketWish:
     """A pocket of a `kind` on a piece: the middle of its top `inside` mm from the place `along` an edge.
 
     `along` is a share of the edge's length, `tilt` how many degrees a welt is turned, `hand` (left, right) which
-    hand alone has it, `spot` where it was written.
+    hand alone has it, `spot` where it was written. One that `gives_way` is moved where it would stick out: its
+    costume was written for another wearer.
     """
 
     piece: str
@@ -59,6 +60,7 @@ class PocketWish:
     corners: str = "square"
     tilt: float = 0.0
     hand: str = ""
+    gives_way: bool = False
     spot: FilePlace = field(default=FilePlace(), compare=False)
 
 

@@ -9,6 +9,7 @@ from dataclasses import replace
 
 import pytest
 
+from drafting.draft.roles import PieceRole
 from drafting.fabric import Fabric
 from drafting.layout import LayWishes, Part, cloth_of, lay_out, lay_row
 from drafting.layout.jobs import job_from
@@ -217,6 +218,19 @@ def test_fl5_a_panel_wider_than_the_cloth_is_to_be_split_into_the_fewest_gores()
     (error,) = (f for f in lay.findings if f.level == "error")
     assert "split it into 2 gores or panels, each on its own grainline" in error.message
     assert fewest_parts(1650, 1470, 10) == 2
+
+
+def test_a_waistband_longer_than_the_cloth_is_wide_is_cut_in_lengths_not_in_gores() -> None:
+    """By hand: 117.6 cm across 112, its stretch the way round: two lengths of 58.8 + 1 cm."""
+    band = part("waistband", box(1176.0, 80.0))
+    piece = replace(band.cut.piece, role=PieceRole.WAISTBAND)
+    band = replace(band, cut=replace(band.cut, piece=piece))
+    lay = lay_out((band,), cloth(1120, "open"), count=5, table=False)
+    (error,) = (f for f in lay.findings if f.level == "error")
+    said = error.said("cm")
+    assert "cut it in 2 lengths, joined at the middle" in said
+    assert "about 59.8 cm long" in said
+    assert "gores" not in said
 
 
 def _area(ring: tuple[complex, ...]) -> float:

@@ -14,6 +14,7 @@ from scipy.spatial import cKDTree
 
 from drafting.geometry.curve import Points
 from drafting.worn.contact import DistanceField
+from drafting.worn.fronts import BEYOND
 from drafting.worn.nouns import AtRest, Limb, Reals, SewnMesh, Truth, Whole
 from drafting.worn.picture.dressed import whole_cloth
 from drafting.worn.picture.laps import FrontsMeeting, meetings
@@ -180,6 +181,3 @@ INWARDS = 20.0
 
 FOLLOWED = 40
 """How often what follows is evened out: a lapel's breadth of cloth on a mesh of 20 mm, some times over (ours)."""
-
-BEYOND = 1.0
-"""mm beyond the middle at which cloth laps over it."""

@@ -10,36 +10,10 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from drafting.draft.frame import Straight
 from drafting.geometry.curve import Points
+from drafting.worn.fronts import ON_MIDDLE, FrontSide, front_side
 from drafting.worn.nouns import AtRest, Limb, Reals, SewnMesh, Truth, Whole
 from drafting.worn.rolls import laid_back, past_roll
-
-
-@dataclass(frozen=True)
-class FrontSide:
-    """A front by the number of its `piece`, its `middle` running down, and on which side its cloth lies: 1.0 to
-    the left of the middle as that runs, else -1.0."""
-
-    piece: int
-    middle: Straight
-    hand: float
-
-    def inside(self, flat: Points) -> Reals:
-        """Return (N,): mm that places lie within the middle, less than nothing where they lap over it."""
-        return self.hand * left_from(flat, self.middle)
-
-    def along(self, flat: Points) -> Reals:
-        """Return (N,): mm down the middle beside which places lie."""
-        way = self.middle[1] - self.middle[0]
-        found: Reals = ((flat - self.middle[0]) / way).real * abs(way)
-        return found
-
-    def at(self, along: Reals, inside: Reals) -> Points:
-        """Return (N,): the places so far down the middle and so far within it."""
-        way = (self.middle[1] - self.middle[0]) / abs(self.middle[1] - self.middle[0])
-        found: Points = self.middle[0] + way * (along + 1j * self.hand * inside)
-        return found
 
 
 @dataclass(frozen=True)
@@ -64,7 +38,7 @@ class FrontsMeeting:
 
 def meetings(mesh: SewnMesh) -> Iterator[FrontsMeeting]:
     """Yield each front that states its middle, with the one it laps over."""
-    sides = [side for index in range(len(mesh.pieces)) if (side := _side(mesh, index)) is not None]
+    sides = [side for index in range(len(mesh.pieces)) if (side := front_side(mesh, index)) is not None]
     if mesh.halved:
         yield from (FrontsMeeting(side, side, 0.0, True) for side in sides)
         return
@@ -74,14 +48,6 @@ def meetings(mesh: SewnMesh) -> Iterator[FrontsMeeting]:
             if len(pairs):
                 lower = float(np.median(other.along(pairs[:, 1]) - own.along(pairs[:, 0])))
                 yield FrontsMeeting(own, other, lower, False)
-
-
-def _side(mesh: SewnMesh, index: int) -> FrontSide | None:
-    piece = mesh.pieces[index]
-    if piece.frame.front is None or piece.limb is Limb.LEG:
-        return None
-    flat = mesh.flat[np.unique(mesh.triangles[mesh.piece == index])] @ np.array([1.0, 1j])
-    return FrontSide(index, piece.frame.front, float(np.sign(left_from(flat, piece.frame.front).mean())))
 
 
 def _buttoned(mesh: SewnMesh, own: FrontSide, other: FrontSide) -> Points:
@@ -121,14 +87,3 @@ def under_other(rest: AtRest) -> Truth:
                 flat = np.where(past_roll(piece.rolls, flat), laid_back(piece.rolls, flat), flat)
             lapped[mesh.merged[own[side.inside(flat) < -ON_MIDDLE]]] = True
     return lapped
-
-
-def left_from(flat: Points, middle: Straight) -> Reals:
-    """Return (N,): mm that flat places lie to the left of a straight line."""
-    way = middle[1] - middle[0]
-    found: Reals = ((flat - middle[0]) / way).imag * abs(way)
-    return found
-
-
-ON_MIDDLE = 0.5
-"""mm: what lies no farther from a stated middle lies on it."""

@@ -4,14 +4,8 @@ from __future__ import annotations
 
 import numpy as np
 
-from drafting.draft.frame import Limb
+from drafting.worn.fronts import BEYOND, ON_MIDDLE, front_side
 from drafting.worn.nouns import Reals, SewnMesh, Whole
-
-BEYOND = 1.0
-"""mm beyond the middle at which cloth laps over it."""
-
-ON_MIDDLE = 0.5
-"""mm: what lies no farther from a stated middle lies on it."""
 
 
 def lap_across(mesh: SewnMesh, index: int, points: Reals) -> tuple[Whole, Reals]:
@@ -19,21 +13,20 @@ def lap_across(mesh: SewnMesh, index: int, points: Reals) -> tuple[Whole, Reals]
 
     `points` (count, 3) are where the others start. None where the piece states no middle, or is of a leg.
     """
-    piece = mesh.pieces[index]
-    if piece.frame.front is None or piece.limb is Limb.LEG:
+    side = front_side(mesh, index)
+    if side is None:
         return NONE, np.zeros((0, 3))
-    start, end = piece.frame.front
     own = np.unique(mesh.triangles[mesh.piece == index])
-    ways = (mesh.flat[own] @ np.array([1.0, 1j]) - start) / (end - start) * abs(end - start)
-    inside = ways.imag * np.sign(ways.imag.mean())
+    flat = mesh.flat[own] @ np.array([1.0, 1j])
+    inside, along = side.inside(flat), side.along(flat)
     lap, on = inside < -BEYOND, np.abs(inside) < ON_MIDDLE
     if not on.any() or not lap.any():
         return NONE, np.zeros((0, 3))
-    order = np.argsort(ways.real[on])
+    order = np.argsort(along[on])
     line = points[mesh.merged[own[on][order]]]
-    feet = [np.interp(ways.real[lap], ways.real[on][order], line[:, axis]) for axis in range(3)]
-    side = -1.0 if piece.hand == "right" else 1.0
-    feet[0] = feet[0] + side * inside[lap]
+    feet = [np.interp(along[lap], along[on][order], line[:, axis]) for axis in range(3)]
+    hand = -1.0 if mesh.pieces[index].hand == "right" else 1.0
+    feet[0] = feet[0] + hand * inside[lap]
     return mesh.merged[own[lap]], np.column_stack(feet)
 
 
