@@ -106,6 +106,9 @@ def test_both_layers_of_a_cuff_and_its_interfacing_have_its_round_corner() -> No
     stiff = "cuff-interfacing"
     assert plain[stiff].area - garment.draft[stiff].area == pytest.approx(lost, rel=1e-3)
     waist = CornerWish("front", "side", "hem", 15.0)
+    rows = CornerWish("front", "edge", "bottom", 15.0)  # both are sewn to a row of several edges
+    with pytest.raises(InputError, match="no such corner"):
+        made("coat", rows)
     with pytest.raises(InputError, match="no such corner"):
         made("skirt", waist)
 

@@ -242,6 +242,8 @@ class StyleView:
         if self.deed == sf.POCKET and self.fields["inside"].value in sf.inside_values(self.unit):
             self.fields["inside"].value = sf.inside_values(self.unit)[click.upright]
         keys = [key for key in ("from", "to") if key in sf.FIELDS[self.deed]]
+        if not keys:
+            raise DraftError("what was clicked is no leg of a dart", turn="click one of the dart's two legs")
         again = self.fields["piece"].value != click.piece_name or all(self.fields[key].value for key in keys)
         begins = len(keys) == 1 or again or not self.fields["from"].value
         self.fields["piece"].value = click.piece_name
