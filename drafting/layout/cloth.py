@@ -119,8 +119,8 @@ class Cloth:
 
     @property
     def turns(self) -> tuple[int, ...]:
-        """The turns allowed: one-way cloth has one right way up."""
-        return (0,) if self.one_way else (0, 180)
+        """The turns allowed: one-way cloth has one right way up, and bars run on only where pieces lie alike."""
+        return (0,) if self.one_way or self.repeat_along else (0, 180)
 
     def layer_width(self, lay: LayName) -> float:
         """The width of one layer: half of it where the cloth is folded lengthwise, once or twice."""

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 from drafting.layout.cloth import Cloth
-from drafting.layout.outlines import Outline, job_from
+from drafting.layout.jobs import job_from
+from drafting.layout.outlines import Outline
 from drafting.layout.packing.clean import checked_job
 from drafting.layout.packing.job import Kit
 from drafting.layout.packing.model import Job

@@ -2,21 +2,18 @@
 
 from __future__ import annotations
 
-from collections import defaultdict
-from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass, replace
+from collections.abc import Iterator
+from dataclasses import dataclass
 from functools import cached_property
 
 from drafting.draft.pattern import CutPiece
-from drafting.draft.piece import Level
 from drafting.geometry import Path, turn
 from drafting.geometry.area import difference
 from drafting.geometry.path import Box
 from drafting.ground import tolerances as tol
-from drafting.ground.remembered import remembered
-from drafting.layout.cloth import LENGTHWISE, LEVELS, Cloth, LayName
+from drafting.layout.cloth import LENGTHWISE, Cloth, LayName
 from drafting.layout.packing.clean import sound_ring
-from drafting.layout.packing.model import HAIR, Copy, Job, Kind, Pose, Ring, Spot, Strip, box_of
+from drafting.layout.packing.model import Copy, Pose, Ring, Spot, box_of
 
 ON_LINE = 0.01
 """mm: the cut line lies on the fold's line within this, or the fold is no straight one."""
@@ -177,104 +174,3 @@ def _on_one_layer(
             yield Copy(number, either or over, "right", n + 1)
         else:
             yield Copy(number, either or plain, piece.hand or "single", n + 1)
-
-
-@remembered(300)
-def kind_to_lay(outline: Outline, names: tuple[str, ...]) -> Kind:
-    """Return the kind of an outline, which knows where its level and its grainline lie, if it has them.
-
-    `names` are the levels that a repeat along the cloth may be matched on, the first of them first.
-    """
-    kind = Kind(outline.part.name, outline.ring, outline.fold, line=_line_of(outline))
-    level = level_matched(outline, names)
-    if level is None:
-        return kind
-    path = level.paths[0]
-    return replace(kind, level=outline.base(path.at(path.length / 2)).real)
-
-
-def level_matched(outline: Outline, names: tuple[str, ...]) -> Level | None:
-    """Return the level of a piece that a repeat along the cloth is matched on; None where it has none of them."""
-    levels = {level.name: level for level in outline.part.cut.piece.levels if level.paths}
-    return next((levels[name] for name in names if name in levels), None)
-
-
-def levels_to_match(outlines: Iterable[Outline], wanted: str) -> Mapping[tuple[str, str], tuple[str, ...]]:
-    """Return by garment the levels that a repeat may be matched on: the one asked for, else those that lie square.
-
-    A line that slants in one piece, as the waist of a trouser's back, has no one place on the cloth: pieces that
-    were laid by its middle would not meet at their seams. Where all slant, all are left.
-    """
-    if wanted != "auto":
-        return defaultdict(lambda: (wanted,))
-    slanting: dict[tuple[str, str], set[str]] = defaultdict(set)
-    for outline in outlines:
-        for level in outline.part.cut.piece.levels:
-            if any(_slants(outline, path) for path in level.paths):
-                slanting[outline.part.worn_as].add(level.name)
-    return defaultdict(lambda: LEVELS, {garment: _others(names) for garment, names in slanting.items()})
-
-
-def matched_on(outlines: Iterable[Outline], wanted: str) -> tuple[tuple[str, ...], tuple[Outline, ...]]:
-    """Return the levels that a repeat is matched on, by name, and the outlines that have none of them."""
-    laid = tuple(outlines)
-    levels = levels_to_match(laid, wanted)
-    found = {outline: level_matched(outline, levels[outline.part.worn_as]) for outline in laid}
-    names = dict.fromkeys(level.name for level in found.values() if level is not None)
-    return tuple(names), tuple(outline for outline, level in found.items() if level is None)
-
-
-def _slants(outline: Outline, path: Path) -> bool:
-    along = [outline.base(path.at(path.length * share / 4)).real for share in range(5)]
-    return max(along) - min(along) > SQUARE
-
-
-def _others(slanting: set[str]) -> tuple[str, ...]:
-    square = tuple(name for name in LEVELS if name not in slanting)
-    return (*square, *(name for name in LEVELS if name in slanting))
-
-
-SQUARE = 1.0
-"""mm along the cloth within which a level lies square to the selvedge: no eye sees a bar off by it (ours)."""
-
-
-def _line_of(outline: Outline) -> float | None:
-    """Return the y that a repeat across the cloth is matched on: a fold's, else the grainline's."""
-    cut = outline.part.cut
-    edge = cut.piece.fold_edge
-    if edge is not None and fold_on_grain(outline.part):
-        return outline.base(edge.path.start).imag
-    return None if cut.grainline is None else outline.base(cut.grainline.start).imag
-
-
-def with_room(copy: Copy, wide: float, strip: Strip) -> Copy:
-    """Return a copy on the fold that is `wide` across without the poses it has no room for on two folds."""
-    if strip.meet is None:
-        return copy
-    parts = {False: strip.meet, True: strip.width - strip.meet}
-    return replace(copy, poses=tuple(pose for pose in copy.poses if wide < parts[pose.over] - HAIR * strip.width))
-
-
-def job_from(
-    outlines: tuple[Outline, ...], cloth: Cloth, lay: LayName, meet: float | None = None
-) -> tuple[Job, tuple[Outline, ...], tuple[Outline, ...]]:
-    """Return the job of a lay, its outlines by kind, and those too wide to be laid at all.
-
-    `meet` as `Cloth.strip` takes it.
-    """
-    strip = cloth.strip(lay, meet)
-    kept: list[Outline] = []
-    left_out: list[Outline] = []
-    copies: list[Copy] = []
-    for outline in outlines:
-        wide = outline.box[3] - outline.box[1]
-        lost_fold = lay in LENGTHWISE and outline.opened
-        if not strip.holds(wide, outline.fold) or lost_fold:
-            left_out.append(outline)
-            continue
-        lying = copies_of(outline, len(kept), cloth, lay)
-        copies += (with_room(copy, wide, strip) for copy in lying) if outline.fold else lying
-        kept.append(outline)
-    levels = levels_to_match(kept, cloth.wishes.level)
-    kinds = tuple(kind_to_lay(o, levels[o.part.worn_as]) for o in kept)
-    return Job(kinds, tuple(copies), strip), tuple(kept), tuple(left_out)

@@ -7,7 +7,8 @@ from functools import cached_property
 
 from drafting.layout.cloth import Cloth, LayName
 from drafting.layout.double import best_meet
-from drafting.layout.outlines import Outline, Part, job_from, outline_of
+from drafting.layout.jobs import job_from
+from drafting.layout.outlines import Outline, Part, outline_of
 from drafting.layout.packing.clean import checked_job
 from drafting.layout.packing.clip import grid_scale
 from drafting.layout.packing.job import ROUGH, Kit, extent_of

@@ -12,7 +12,8 @@ from drafting.ground.lengths import told
 from drafting.ground.names import name_in_words
 from drafting.layout.cloth import LENGTHWISE, SHRINKING, Cloth, LayName
 from drafting.layout.lay import Lay
-from drafting.layout.outlines import Outline, matched_on
+from drafting.layout.on_bars import matched_on
+from drafting.layout.outlines import Outline
 from drafting.layout.packing.model import box_of
 
 SEAM = 10.0
@@ -130,19 +131,18 @@ def _repeats(lay: Lay) -> Iterator[Finding]:
 
 
 def _levelled(lay: Lay) -> str:
-    names, without = matched_on(lay.outlines, lay.cloth.wishes.level)
-    pieces = dict.fromkeys(name_in_words(outline.part.name) for outline in without)
-    rest = (
-        f" Lay what has no such line ({', '.join(pieces)}) as what it is sewn to, where it shows."
-        if pieces
-        else ""
+    matched = matched_on(lay.outlines, lay.cloth.wishes.level)
+    pieces = dict.fromkeys(name_in_words(outline.part.name) for outline in matched.without)
+    rest = f" Lay what has no such line ({', '.join(pieces)}) as what it is sewn to, where it shows." * bool(
+        pieces
     )
-    if not names:
+    if not matched.levels:
         return f"no piece has a level line to lay it by.{rest}"
-    lines = " or ".join(name_in_words(name) for name in names)
+    lines = " or ".join(name_in_words(name) for name in matched.levels)
+    sleeves = " a sleeve with its front notch on the bar of the front's," * matched.notched
     return (
-        f"every piece is laid with its {lines} line on the same place of the repeat, and the lay is longer for it."
-        f"{rest} Check each pair of partners before cutting."
+        f"every piece is laid with its {lines} line on the same place of the repeat,{sleeves} and the lay is "
+        f"longer for it.{rest} Check each pair of partners before cutting."
     )
 
 

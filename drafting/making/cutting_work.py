@@ -13,7 +13,7 @@ from drafting.fabric.sorts import Sort
 from drafting.ground.names import name_in_words
 from drafting.layout import Lay
 from drafting.layout.cloth import LENGTHWISE
-from drafting.layout.outlines import matched_on
+from drafting.layout.on_bars import matched_on
 from drafting.making.model import Said, Step, Supply, said
 from drafting.making.treating import any_fused, has_pile, is_long_pile
 
@@ -79,7 +79,8 @@ def _said(lay: Lay, fabric: Fabric, blade: str, title: str) -> Iterator[Said]:
     n = len(lay.packing.spots)
     yield said(f"cut.{lay.lay}{out}", title=title, length=lay.cloth_length, role=lay.role, n=n, **parts)
     yield said("cut.selvedge")
-    yield said("cut.one_way" if fabric.one_way else "cut.grain")
+    along = "cut.same_way" if fabric.repeat_along else "cut.grain"
+    yield said("cut.one_way" if fabric.one_way else along)
     yield from _on_repeat(lay)
     if has_pile(fabric):
         yield said("cut.pile")
@@ -104,10 +105,12 @@ def _said(lay: Lay, fabric: Fabric, blade: str, title: str) -> Iterator[Said]:
 
 def _on_repeat(lay: Lay) -> Iterator[Said]:
     """Yield how the pieces lie on what the cloth repeats, as the lay was made."""
-    names, _ = matched_on(lay.outlines, lay.cloth.wishes.level)
-    if lay.cloth.repeat_along and names:
-        levels = " or ".join(name_in_words(name) for name in names)
+    matched = matched_on(lay.outlines, lay.cloth.wishes.level)
+    if lay.cloth.repeat_along and matched.levels:
+        levels = " or ".join(name_in_words(name) for name in matched.levels)
         yield said("cut.repeat_along", every=lay.cloth.repeat_along, levels=levels)
+        if matched.notched:
+            yield said("cut.repeat_sleeve")
     elif lay.cloth.repeat_along:
         yield said("cut.repeat_rest", every=lay.cloth.repeat_along)
     if lay.cloth.repeat_across:

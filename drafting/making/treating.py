@@ -261,7 +261,8 @@ def _marked(cloth: Treated) -> Step:
     fabric = cloth.fabric
     face = FACE[handling(fabric).marks]
     say = [said("treat.face_alike" if fabric.faces_alike else face)]
-    say.append(said("treat.one_way" if fabric.one_way else "treat.both_ways"))
+    along = "treat.same_way" if fabric.repeat_along else "treat.both_ways"
+    say.append(said("treat.one_way" if fabric.one_way else along))
     return _step("mark", tuple(say), minutes=5)
 
 

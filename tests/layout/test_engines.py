@@ -8,7 +8,8 @@ import time
 import pytest
 
 from drafting.layout import Copy, Job, Kind, Packing, Part, Pose, Spot, Strip, broken_rules, lay_out
-from drafting.layout.outlines import job_from, outline_of
+from drafting.layout.jobs import job_from
+from drafting.layout.outlines import outline_of
 from drafting.layout.packing.clean import checked_job
 from drafting.layout.packing.pack import pack
 from tests.layout.figures import COAT, breaks, cloth

@@ -14,8 +14,9 @@ from drafting.body import Body
 from drafting.costume.garment import MadeGarment, draft_garment
 from drafting.costume.lays import laid_out
 from drafting.draft.by_role import the_edge
-from drafting.draft.roles import EdgeRole, PieceRole
+from drafting.draft.roles import EdgeRole, Half, PieceRole
 from drafting.fabric import Fabric
+from drafting.geometry import line
 from drafting.ground.lengths import in_unit
 from drafting.layout import Lay, Part, cloth_of, lay_out
 from drafting.making import planned
@@ -52,6 +53,34 @@ def test_bars_meet_at_the_side_seam(body: Body, block: str) -> None:
         assert (place - first + 90.0) % 180.0 - 90.0 == pytest.approx(0.0, abs=1.0), block
 
 
+def test_pieces_that_shall_match_lie_the_same_way() -> None:
+    """Two that lie end for end match along one line alone (plane geometry)."""
+    for block in ("shirt", "trousers", "coat"):
+        lay = lay_of(draft_garment(chart_woman(), PLAID, block, {}), PLAID)
+        assert {spot.pose.turn for spot in lay.packing.spots} == {0}
+
+
+@pytest.mark.parametrize("block", ["shirt", "fitted-top", "mutton-top"])
+def test_a_sleeve_meets_the_front_at_its_front_notch(block: str) -> None:
+    """By a ruler on the lay; where a sleeve is matched is common practice."""
+    lay = lay_of(draft_garment(chart_woman(), PLAID, block, {}), PLAID)
+    places = {PieceRole.FRONT: [], PieceRole.SLEEVE: []}
+    for spot in lay.packing.spots:
+        outline = lay.outline(spot)
+        piece = outline.part.cut.piece
+        for edge in piece.edges if piece.role in places else ():
+            cap = edge.role is EdgeRole.CAP and edge.half is Half.FRONT
+            if cap or edge.role is EdgeRole.ARMHOLE:
+                low = min((edge.path.at(n.at) for n in edge.notches), key=lambda p: p.imag)
+                marked = outline.placed(spot, line(low, low + 1).mapped(outline.base))
+                places[piece.role].append(marked.start.real)
+    fronts, sleeves = places.values()
+    assert fronts
+    assert sleeves
+    for place in (*fronts, *sleeves):
+        assert (place - fronts[0] + 90.0) % 180.0 - 90.0 == pytest.approx(0.0, abs=1.0)
+
+
 def test_a_repeat_is_as_long_as_the_wash_leaves_it() -> None:
     washed = Fabric(
         "Gingham",
@@ -76,4 +105,6 @@ def test_the_plan_says_how_a_plaid_is_laid_and_sewn() -> None:
     cut = [plan_sentence(one) for step in steps if step.verb == "cut" for one in step.say]
     assert any("every 18 cm along" in one and "hip line" in one for one in cut)
     assert any("every 15 cm across" in one for one in cut)
-    assert any(one.key == "set.repeat" for step in steps if step.setting for one in step.setting.why)
+    barred = [s for s in steps if s.setting for one in s.setting.why if one.key == "set.repeat"]
+    assert barred
+    assert all("dart" not in name for step in barred for name in step.seams)

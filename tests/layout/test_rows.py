@@ -12,7 +12,8 @@ import pytest
 from drafting.draft.roles import PieceRole
 from drafting.fabric import Fabric
 from drafting.layout import LayWishes, Part, cloth_of, lay_out, lay_row
-from drafting.layout.outlines import DRIFT, job_from, outline_of
+from drafting.layout.jobs import job_from
+from drafting.layout.outlines import DRIFT, outline_of
 from drafting.layout.remarks import fewest_parts
 from drafting.layout.widths import BOLTS
 from tests.layout.figures import COAT, FRONT, SLEEVE, box, breaks, cloth, cut_piece, half, part

@@ -197,3 +197,13 @@ def test_a_treatment_that_the_cloth_does_not_take_is_not_told() -> None:
     lining = "\n".join(cloth_holds(FABRICS / "lining.toml"))  # takes neither
     assert "fusible" not in lining.partition("Factors")[0]
     assert "Plain: 8 cm" in lining
+
+
+@pytest.mark.parametrize("kind", [OverhangTest, LoadedStrip])
+def test_each_step_of_a_slider_in_inches_is_a_line_of_the_ruler(kind: type[Any], cloth: Path) -> None:
+    test = kind(cloth, unit="in")
+    ruled = [one for one in test.controls.values() if ", in" in str(one.description)]
+    assert len(ruled) >= 1
+    for control in ruled:
+        ends = [16 * control.min, 16 * control.max, 16 * control.step]
+        assert [end % 1 for end in ends] == [0, 0, 0], (control.description, ends)

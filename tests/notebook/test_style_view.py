@@ -146,6 +146,13 @@ def test_another_garment_is_brought_onto_the_table_and_gets_its_own_step(costume
     assert view.undo.disabled
 
 
+def test_an_edge_that_is_no_dart_s_is_told_where_a_dart_is_wanted(costume: Path) -> None:
+    view = StyleView(Living(read_costume(costume)))
+    view.fields["do"].value = "gather dart"
+    click(view, "front.armhole", 0.5)
+    assert "no leg of a dart" in view.refused.value
+
+
 def test_a_garment_that_cannot_be_drafted_is_told_and_the_one_before_stays(costume: Path) -> None:
     costume.write_text(TWO, "utf-8")
     view = StyleView(Living(read_costume(costume)))

@@ -67,7 +67,7 @@ def _alike(draft: Draft, piece: Piece, refs: tuple[str, str]) -> Iterator[tuple[
     own = [(piece.name, *refs)]
     partners = [_partners(draft, (piece.name, name)) for name in refs]
     if any(partners):
-        found = {two[0] for two in partners[0]} & {two[0] for two in partners[1]}
+        found = {two[0] for two in partners[0]} & {two[0] for two in partners[1]} - {""}
         if not found or any(len(some) != 1 for some in partners):
             lone = refs[0] if partners[0] else refs[1]
             raise DraftError(
@@ -85,7 +85,7 @@ def _alike(draft: Draft, piece: Piece, refs: tuple[str, str]) -> Iterator[tuple[
 
 
 def _partners(draft: Draft, ref: EdgeRef) -> list[EdgeRef]:
-    """Return what an edge is sewn to, edge to edge; its own mirror image is none."""
+    """Return what an edge is sewn to, edge to edge; its own mirror image is none, and ("", "") several edges."""
     found = []
     for seam in draft.seams:
         if seam.a != seam.b and ref in (*seam.a, *seam.b):

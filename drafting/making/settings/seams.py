@@ -39,7 +39,7 @@ from drafting.making.settings.needles import needle_for
 from drafting.making.settings.pressing import encloses, heat, press_for, pressed_on, side_pressed
 from drafting.making.settings.pulling_on import OPENS, neck_passes
 from drafting.making.settings.stitches import LITTLE, OVEREDGE, TIGHT, Stitch, stitch_for
-from drafting.making.settings.surface import layers_held, suited_length, surface_said, unpinned
+from drafting.making.settings.surface import bars_met, layers_held, suited_length, surface_said, unpinned
 
 
 def settings(made: Made, room: Workroom | None = None) -> Mapping[tuple[str, str], Setting]:
@@ -127,6 +127,7 @@ def setting(
         *unpinned(feeding(gives.share, knit, stitch.number, foot, light), fabric),
         *pressed_on(fabric, dots, room),
         *(said("set.try_over", measure=name) for name in _unmeasured(draft, seam, body, fabric)),
+        *bars_met(fabric, seam.kind),
         *surface_said(fabric, enclosed=_lies_inside(draft, seam, press, fabric)),
     )
     return Setting(

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
 from drafting.costume.workroom import THREE_STEP
+from drafting.draft.roles import SeamKind
 from drafting.fabric import Fabric, handling
 from drafting.fabric.handling import Holds, Neatens
 from drafting.making.model import Said, said
@@ -59,6 +60,26 @@ def layers_held(fabric: Fabric | None) -> Holds:
     return handling(fabric).holds if fabric is not None else "pins"
 
 
+def bars_met(fabric: Fabric | None, kind: SeamKind) -> Iterator[Said]:
+    """Yield that bars meet, at a seam that runs up and down beside its partner on a cloth that has bars."""
+    if fabric is not None and (fabric.repeat_along or 0.0) >= BARS and kind in MEET:
+        yield said("set.repeat")
+
+
+MEET = frozenset(
+    {
+        SeamKind.SIDE,
+        SeamKind.CENTRE,
+        SeamKind.PANEL,
+        SeamKind.PRINCESS,
+        SeamKind.INSEAM,
+        SeamKind.CROTCH,
+        SeamKind.SLEEVE,
+    }
+)
+"""Seams at which bars of a plaid are seen to meet or not (common practice)."""
+
+
 def surface_said(fabric: Fabric | None, *, enclosed: bool = False) -> Iterator[Said]:
     """Yield what a special cloth asks for at every seam; raw edges that it encloses need nothing."""
     if fabric is None:
@@ -72,7 +93,5 @@ def surface_said(fabric: Fabric | None, *, enclosed: bool = False) -> Iterator[S
         yield said("set.sequins")
     if {"sheer", "lace"} & set(sorts):
         yield said("set.sheer")
-    if (fabric.repeat_along or 0.0) >= BARS:
-        yield said("set.repeat")
     if takes.neatens in NEATENED and not enclosed:
         yield said(NEATENED[takes.neatens])

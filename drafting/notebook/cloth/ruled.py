@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from typing import Any
 
@@ -9,6 +10,8 @@ from drafting.ground.units import ShownUnit, show_length
 from drafting.notebook.cloth.controls import slider
 
 INCH = 25.4
+LINE = 1 / 16
+"""Inches from line to line of the ruler."""
 FOUR = 25.0
 """mm of a metric test for each inch of one in inches: 4 in for 100 mm, 20 for 500, 2 for a strip of 50."""
 
@@ -49,9 +52,14 @@ class Ruled:
         return show_length(mm, self.word, finer=True)
 
     def slider(self, words: str, mm: float, low: float, high: float, step: float) -> Any:
-        """Return a slider of a length, its figures those of the ruler; all in mm, `step` of a metric ruler."""
+        """Return a slider of a length, its figures those of the ruler; all in mm, `step` of a metric ruler.
+
+        In inches it begins and ends on a sixteenth: each step of it is a line of the ruler then.
+        """
         value, least, most = (self.read(length) for length in (mm, low, high))
-        return slider(f"{words}, {self.word}", value, least, most, 1 / 16 if self.inches else step)
+        if self.inches:
+            least, most, step = math.floor(least / LINE) * LINE, math.ceil(most / LINE) * LINE, LINE
+        return slider(f"{words}, {self.word}", value, least, most, step)
 
 
 METRIC = Ruled()
