@@ -23,7 +23,7 @@ from drafting.ground.errors import DraftError, InputError
 from drafting.ground.scale import body_scale
 from drafting.making.order.sewing import sewing_steps
 from drafting.reading.given import Origin
-from drafting.reading.style import CutWish, StyleWish
+from drafting.reading.style import CutWish, JoinWish, StyleWish
 from drafting.reading.style_made import CornerWish, EdgingWish, GodetWish
 from drafting.reading.style_places import OutlinePlace
 from tests.alter.styles import draft_of, ring, sound
@@ -187,6 +187,13 @@ def test_a_cut_through_an_inner_dart_parts_it_into_two_that_close() -> None:
     for name in ("back", "back-low"):
         (legs,) = dart_legs(after[name])
         assert legs[0].length == pytest.approx(legs[1].length, abs=1e-6)
+
+
+@pytest.mark.parametrize("uneven", [False, True])
+def test_no_chain_runs_along_an_edge_that_a_join_took_away(uneven: bool) -> None:
+    draft = made("shirt", JoinWish("sleeve", "hem"), uneven=uneven).draft
+    assert "sleeve" not in {piece.base or piece.name for piece in draft.pieces}
+    assert all(draft.edge(ref).length > 0 for refs in draft.chains.values() for ref in refs)
 
 
 # ------------------------------------------------------------------------------------------ one hand

@@ -36,7 +36,10 @@ def joined_up(draft: Draft, wish: JoinWish) -> Draft:
     _refuse_apart(stays, ref_a, comes, ref_b)
     whole, names = _one_ring(stays, ref_a, comes, ref_b)
     pieces = tuple(whole if p.name == a else p for p in draft.pieces if p.name != b)
-    found = replace(draft, seams=tuple(s for s in draft.seams if s is not seam))
+    gone = {(a, ref_a), (b, ref_b)}  # no longer an edge: no chain runs along it
+    chains = {name: tuple(one for one in refs if one not in gone) for name, refs in draft.chains.items()}
+    chains = {name: refs for name, refs in chains.items() if refs}
+    found = replace(draft, seams=tuple(s for s in draft.seams if s is not seam), chains=chains)
     found = renamed_chains(found, b, names)
     found = replace(found, pieces=tuple(_behind(p, a, b) for p in pieces))
     for before, after in _junctions(whole, stays, ref_a, names):

@@ -181,15 +181,15 @@ class StyleView:
 
     def _turn(self, old: str) -> None:
         """Show another garment, nothing chosen on it yet; the `old` one where this cannot be drafted."""
-        if any(one.name == self.garment for one in self.made.garments):
+        if self.garment in {one.name for one in self.made.garments}:
             return
         try:
             self.made = ss.with_steps(self.living.asked, self.garment, ())
         except DraftError:
             self.fields["garment"].value = old
             raise
-        self._clear()
         self.fields["piece"].value = self.done = ""
+        self._clear()
         self.try_it()
 
     def _begin(self) -> None:
@@ -284,9 +284,7 @@ class StyleView:
         plainly(do, self.say, self.unit)
 
     def _laid_out(self) -> Any:
-        style = widgets.HTML(
-            style_html(stage_style(), beside(__file__, ".css")), layout=widgets.Layout(display="none")
-        )
+        style = widgets.HTML(style_html(stage_style(), beside(__file__, ".css")), layout={"display": "none"})
         buttons = widgets.HBox([self.do, self.undo, self.redo])
         left = widgets.VBox([*(self.fields[key] for key in ORDER), buttons])
         right = widgets.VBox([self.picture, self.refused, self.said, self.after])
