@@ -20,7 +20,7 @@ from drafting.draft.walk import walk
 from drafting.making.rules.soundness import unsound
 from drafting.making.shopping import shopping
 from drafting.making.words import plan_sentence
-from drafting.shaping.details.fastener_rows import CORD_END, cord_length, evenly
+from drafting.shaping.details.fastener_rows import CORD_END, OPENED, cord_length, evenly
 from drafting.shaping.details.zips import sold_zip
 from tests.making.orders import WOVEN, costume_of, order_of
 
@@ -146,18 +146,25 @@ def test_buttons_stand_on_the_centre_and_the_edge_reaches_past_them(opening: str
 
 
 def test_a_lacing_has_two_eyelets_a_pair_and_cord_for_every_crossing() -> None:
+    """It reached to lace the edges shut, not to let them apart to dress."""
     made = top(fastening="laced")
     piece = made.draft["back"]
     eyelets = [mark.path.bounds for mark in piece.placements if mark.what == "eyelet"]
     assert bought(made, "eyelet")[0].count == 2 * len(eyelets)
     places = sorted((y0 + y1) / 2 for _, y0, _, y1 in eyelets)
     inside = abs(sum(eyelets[0][::2]) / 2)
-    left = [complex(-inside, y) for y in places]
-    right = [complex(inside, y) for y in places]
+    left = [complex(-inside - OPENED / 2, y) for y in places]
+    right = [complex(inside + OPENED / 2, y) for y in places]
     ways = [[(left, right)[(i + way) % 2][i] for i in range(len(places))] for way in (0, 1)]
     crossed = sum(abs(b - a) for way in ways for a, b in itertools.pairwise(way))
     cord = bought(made, "cord")[0].cut_length
-    assert cord == pytest.approx(crossed + 2 * inside + 2 * CORD_END, abs=0.1)
+    assert cord == pytest.approx(crossed + 2 * inside + OPENED + 2 * CORD_END, abs=0.1)
+
+
+@pytest.mark.parametrize("pairs", [12, 13, 14])
+def test_a_bodice_of_a_dozen_eyelets_takes_the_lace_that_is_sold_for_it(pairs: int) -> None:
+    """From memory: laces of 4.5 to 5.5 m for 12 to 14 pairs, 25 mm apart."""
+    assert 4400.0 < cord_length([25.0 * number for number in range(pairs)], 12.0, OPENED) < 5700.0
 
 
 @given(st.floats(20, 2000))
@@ -175,7 +182,7 @@ def test_fasteners_stand_evenly_from_first_to_last(first: float, last: float, wi
     assert (places[0], places[-1]) == (pytest.approx(first), pytest.approx(last))
     assert max(steps) <= widest + 1e-6
     assert max(steps) - min(steps) < 1e-6
-    assert math.isfinite(cord_length(places, 10.0))
+    assert math.isfinite(cord_length(places, 10.0, OPENED))
 
 
 def test_a_centre_that_does_not_open_is_left_as_it_is_and_said() -> None:

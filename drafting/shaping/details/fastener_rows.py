@@ -34,8 +34,12 @@ BUTTON_SPACE = 70.0
 AT_ENDS = 10.0
 """mm at adult scale: the first and last fastener stand so far from neck and hem (common practice)."""
 
+OPENED = 150.0
+"""mm at adult scale that laced edges come apart to dress and undress, the cord still in its eyelets (from memory:
+4.5 to 5.5 m of lace for 12 to 14 pairs of eyelets)."""
+
 CORD_END = 350.0
-"""mm: what each end of a lacing needs to be opened far enough and tied (ours)."""
+"""mm: what each end of a lacing needs to be held and tied (ours)."""
 
 
 @dataclass(frozen=True)
@@ -130,7 +134,7 @@ def laced(front: Piece, lines: FrontLines, asked: Fasteners) -> FastenerRow:
     places = evenly(end, _length(lines) - end, asked.apart(EYELET_SPACE, size))
     marks = tuple(eyelet_mark(lines, down, number, inside, size) for number, down in enumerate(places, 1))
     count = 2 * len(places)
-    cord = cord_length(places, inside)
+    cord = cord_length(places, inside, OPENED * scale)
     eyelets = Notion(
         what="eyelet",
         where=front.name,
@@ -141,7 +145,10 @@ def laced(front: Piece, lines: FrontLines, asked: Fasteners) -> FastenerRow:
         piece=front.name,
     )
     notion = Notion("cord", front.name, 1, cord, "lacing, both ends tipped", "lacing cord", piece=front.name)
-    said = f"{counted(len(places), 'eyelet', 'eyelets')} on each side, laced with {told(cord)} of cord"
+    said = (
+        f"{counted(len(places), 'eyelet', 'eyelets')} on each side, laced with {told(cord)} of cord, which lets the "
+        f"edges {told(OPENED * scale)} apart to dress"
+    )
     return FastenerRow(0.0, tuple(places), marks, (eyelets, notion), said)
 
 
@@ -190,10 +197,12 @@ def eyelet_mark(lines: FrontLines, down: float, number: int, inside: float, size
     return replace(ring, what="eyelet")
 
 
-def cord_length(places: list[float], inside: float) -> float:
-    """Return what a cord takes that crosses from eyelet to eyelet down a closed edge and is tied, mm.
+def cord_length(places: list[float], inside: float, opened: float) -> float:
+    """Return what a cord takes that crosses from eyelet to eyelet while the edges stand `opened` mm apart, mm.
 
-    Two ends cross each space, and each is left `CORD_END` long to be drawn out and tied.
+    Two ends cross each space, and each is left `CORD_END` long to be held and tied. `inside` is how far an eyelet
+    lies from its edge.
     """
-    crossed = sum(math.hypot(2 * inside, b - a) for a, b in itertools.pairwise(places))
-    return 2 * crossed + 2 * inside + 2 * CORD_END
+    wide = 2 * inside + opened
+    crossed = sum(math.hypot(wide, b - a) for a, b in itertools.pairwise(places))
+    return 2 * crossed + wide + 2 * CORD_END
