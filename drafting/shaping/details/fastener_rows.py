@@ -145,10 +145,8 @@ def laced(front: Piece, lines: FrontLines, asked: Fasteners) -> FastenerRow:
         piece=front.name,
     )
     notion = Notion("cord", front.name, 1, cord, "lacing, both ends tipped", "lacing cord", piece=front.name)
-    said = (
-        f"{counted(len(places), 'eyelet', 'eyelets')} on each side, laced with {told(cord)} of cord, which lets the "
-        f"edges {told(OPENED * scale)} apart to dress"
-    )
+    apart = f"which lets the edges {told(OPENED * scale)} apart to dress"
+    said = f"{counted(len(places), 'eyelet', 'eyelets')} on each side, laced with {told(cord)} of cord, {apart}"
     return FastenerRow(0.0, tuple(places), marks, (eyelets, notion), said)
 
 
