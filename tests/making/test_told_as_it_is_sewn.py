@@ -260,3 +260,19 @@ def test_nothing_is_carried_over_to_the_other_side_of_an_uneven_wearer(block: st
         assert garment.draft.uneven == (wanted == "do.fit_write_apart")
         steps = order_of(costume_of(garment, WOVEN))
         assert {f"do.{key}" for key in keys(*steps) if "fit_write" in key} == {wanted}
+
+
+@pytest.mark.parametrize(
+    ("block", "asked", "heads"), [("mutton-top", {}, 2), ("fitted-top", {}, 0), ("shirt", {}, 0)]
+)
+def test_a_crown_gathered_full_is_held_up_by_net(block: str, asked: dict[str, object], heads: int) -> None:
+    """Common practice: the fullness of a leg-of-mutton falls in without a head of net or wadding in its crown."""
+    garment, steps = worked(block, **asked)
+    held = [step for step in steps if "do.full_crowns" in [one.key for one in step.say]]
+    assert sum(step.count for step in held) == heads
+    bought = [one for step in held for one in step.takes if one.what == "sleeve head"]
+    assert sum(one.amount for one in bought) == pytest.approx(300.0 * heads)
+    for step in held:
+        set_in = {seam.name for seam in garment.draft.seams if seam.kind is SeamKind.SET_IN}
+        assert set(step.pieces) <= {f"{garment.name}.{piece.name}" for piece in garment.draft.pieces}
+        assert max(one.n for one in steps if set_in & set(one.seams)) < step.n

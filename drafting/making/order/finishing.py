@@ -132,6 +132,7 @@ def rest(bench: Bench, fabric: Fabric | None, hem_facings: Sequence[Seam]) -> No
     adding.trims(bench)
     inside.bars(bench)
     inside.padded_shoulders(bench)
+    inside.full_crowns(bench, fabric)
     lining(bench)
     fastening.buttons(bench)
     starch_last(bench, fabric)

@@ -6,11 +6,14 @@ where a lining covers it.
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from drafting.draft.by_role import edges_as, pieces_as, vent_at_centre, vent_tops
-from drafting.draft.draft import Draft
+from drafting.draft.draft import Draft, EdgeRef
 from drafting.draft.openings import hands
 from drafting.draft.piece import Edge, Piece
-from drafting.draft.roles import EdgeRole, PieceRole
+from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
+from drafting.fabric import Fabric
 from drafting.ground.lengths import told
 from drafting.making.model import Supply, said
 from drafting.making.order.parts import Bench, base_of, edges_told, own_each_hand
@@ -25,6 +28,12 @@ TAPE_ENDS = 40.0
 
 HEAD = 300.0
 """mm of wadding for one sleeve head, from notch to notch over the crown (common practice)."""
+
+FULL = 1.25
+"""Cap over armhole from which a gathered crown is held up by net (common practice: leg-of-mutton, full puffs)."""
+
+NET = 300.0
+"""mm of net for one full crown, before it is gathered (common practice)."""
 
 BAR = 10.0
 """mm of a bar tack (common practice: 8 to 12)."""
@@ -66,6 +75,31 @@ def padded_shoulders(bench: Bench) -> None:
         Supply("sleeve head", f"bias strip of lambswool or wadding, {told(40.0, 'small')} wide", 2 * HEAD, "mm"),
         Supply("shoulder pad", f"thin, at most {told(6.0, 'small')}", 1.0, "pair"),
     )
+
+
+def full_crowns(bench: Bench, fabric: Fabric | None) -> None:
+    """Sew a head of net into each crown that is gathered full, so that it stands; a knit holds none."""
+    draft = bench.garment.draft
+    if fabric is None or fabric.weave == "knit":
+        return
+    sleeves = dict.fromkeys(
+        name
+        for seam in draft.seams
+        if seam.kind is SeamKind.SET_IN and _length(draft, seam.a) > FULL * _length(draft, seam.b)
+        for name, _ in seam.a
+        if is_sleeve(draft[name])
+    )
+    if not sleeves:
+        return
+    count = sum(draft[name].count for name in sleeves)
+    bench.do(
+        "finish", "pad", "crowns held up", list(sleeves), [said("do.full_crowns")], length=count * NET, count=count
+    )
+    bench.also(Supply("sleeve head", f"stiff net, {told(120.0, 'small')} wide", count * NET, "mm"))
+
+
+def _length(draft: Draft, refs: Iterable[EdgeRef]) -> float:
+    return sum(draft[piece][edge].length for piece, edge in refs)
 
 
 def _top_of(piece: Piece, role: EdgeRole) -> list[Edge]:

@@ -21,6 +21,7 @@ BOUGHT = {
     "eyelets": "tape",
     "pads": "shoulder pad",
     "sleeve_heads": "sleeve head",
+    "full_crowns": "sleeve head",
     "starch": "starch",
     "starch_last": "starch",
 }
