@@ -114,7 +114,7 @@ def cape_body(body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
         eases=(choices.neck_ease, choices.cape_ease),
         length=choices.cape_length or _length(body, choices.cape_ends),
     )
-    width = fabric.usable_width if fabric and fabric.usable_width else CLOTH_WIDTH
+    width = (fabric and fabric.laid_width) or CLOTH_WIDTH
     upside_down = fabric is not None and fabric.one_way and plan.half > UPRIGHT  # its front, were it in one piece
     pieces, seams = cape_pieces(plan, width, dart=choices.shoulder_fit != "seam" and not upside_down)
     ease = plan.girth - plan.shoulders

@@ -47,6 +47,10 @@ def run_worn(wanted: argparse.Namespace) -> int:
     print(f"{worn_text(costume)}\n\nPictures: {wanted.out}\nTurn it:  {wanted.out / 'turn.html'}")
     unsettled = [garment.name for garment in costume.garments if not garment.found.settled]
     lost = [name for name, _ in costume.left_out]
-    for name in (*unsettled, *lost):
-        print(f"error: {name}: shown as a shape only, or not at all", file=sys.stderr)
+    for name, what in (*((one, SHAPE_ONLY) for one in unsettled), *((one, NOT_SHOWN) for one in lost)):
+        print(f"error: {name}: {what}", file=sys.stderr)
     return CHECK_FAILS if unsettled or lost else HOLDS
+
+
+SHAPE_ONLY = "it did not come to rest, and is shown as a shape only, without numbers"
+NOT_SHOWN = "it is not in the picture; why is told above"

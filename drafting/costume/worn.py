@@ -13,7 +13,7 @@ import numpy as np
 
 from drafting.costume.make import Made, MadeGarment
 from drafting.costume.telling import Tell, tell_nobody
-from drafting.costume.worn_seen import seen_edges, turns_over
+from drafting.costume.worn_seen import seen_buttons, seen_edges, turns_over
 from drafting.costume.worn_sewn import FINE, cloths_of, coarse_mesh, plies_of, sewn_and_placed
 from drafting.costume.worn_treated import free_hems, has_tails, seat_back, too_much, treated_hems
 from drafting.draft.draft import EdgeRef
@@ -23,6 +23,7 @@ from drafting.ground.names import name_in_words
 from drafting.sheet.faces import face
 from drafting.worn.form import STANDING, Form, Stance, wearers_form
 from drafting.worn.nouns import AtRest, Truth
+from drafting.worn.picture.buttons import SeenButton
 from drafting.worn.picture.drawn_in import drawn_in
 from drafting.worn.picture.dressed import Look
 from drafting.worn.picture.lapels import laid_on, turned_over
@@ -62,7 +63,8 @@ class WornGarment:
 
     `cloths` are the fabrics of its pieces by material ("": its own); `treated` the hem under each treatment;
     `lines` the edges that pictures show, `over` (T,) the triangles that are turned over and lie on the rest,
-    `hidden` (T,) those that others cover, `under` (count,) the sewn points beneath others' cloth.
+    `hidden` (T,) those that others cover, `under` (count,) the sewn points beneath others' cloth, `buttons` those
+    that pictures show.
     """
 
     name: str
@@ -77,6 +79,7 @@ class WornGarment:
     over: Truth | None = None
     hidden: Truth | None = None
     under: Truth | None = None
+    buttons: tuple[SeenButton, ...] = ()
 
     def __post_init__(self) -> None:
         freeze(self, "cloths")
@@ -183,6 +186,7 @@ def _found(
         treated=treated,
         words=words,
         lines=tuple(seen_edges(garment.draft, rest.mesh)),
+        buttons=tuple(seen_buttons(garment.draft, rest.mesh)),
         over=turned_over(rest, {p.name for p in garment.draft.pieces if turns_over(p)}, form.distance),
     )
 
@@ -240,6 +244,7 @@ def look_of(garment: WornGarment, form: Form, *, told: bool = False) -> Look:
         pull=pull,
         off=off,
         lines=garment.lines,
+        buttons=garment.buttons,
         over=garment.over,
         hidden=garment.hidden,
         under=garment.under,

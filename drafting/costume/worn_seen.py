@@ -8,6 +8,7 @@ from drafting.draft.draft import Draft, EdgeRef
 from drafting.draft.piece import EdgeKind, Piece
 from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.worn.nouns import Limb, SewnMesh
+from drafting.worn.picture.buttons import SeenButton
 
 WITHIN = frozenset({EdgeRole.PLEAT, EdgeRole.EASE_PLEAT, EdgeRole.UNDERLAP})
 """Edges that lie inside when it is worn, and no picture shows."""
@@ -20,6 +21,25 @@ def seen_edges(draft: Draft, mesh: SewnMesh) -> Iterator[EdgeRef]:
         role, kind = roles.get(ref, (EdgeRole.PLAIN, EdgeKind.FOLD))
         if role not in WITHIN and kind is not EdgeKind.FOLD:
             yield ref
+
+
+def seen_buttons(draft: Draft, mesh: SewnMesh) -> Iterator[SeenButton]:
+    """Yield the buttons of a garment, and the holes that buttons come through, on the pieces of its mesh."""
+    for index, piece in enumerate(mesh.pieces):
+        marks = [mark for mark in draft[piece.name].placements if mark.what in (BUTTON, HOLE)]
+        for mark in marks:
+            x0, y0, x1, y1 = mark.path.bounds
+            size = max(x1 - x0, y1 - y0) / 2
+            hole = mark.what == HOLE
+            radius = OF_HOLE * size if hole else size
+            yield SeenButton(index, complex(x0 + x1, y0 + y1) / 2, radius, piece.hand or mark.hand, hole)
+
+
+BUTTON, HOLE = "button", "buttonhole"
+"""Kinds of marks at which buttons are seen (`Placement.what`)."""
+
+OF_HOLE = 0.85
+"""A button's breadth as a share of its hole, which is longer by its thickness (common practice: 3 mm in 20)."""
 
 
 def turns_over(piece: Piece) -> bool:

@@ -108,6 +108,14 @@ class Fabric:
         """What the first wash will still take (along, across); nothing once pretreated."""
         return (0.0, 0.0) if self.pretreated else (self.shrinkage_along, self.shrinkage_across)
 
+    @property
+    def laid_width(self) -> float | None:
+        """What is left between the selvedges, mm, once wash or steam has taken its share: there pieces lie.
+
+        Pieces that are cut unwashed are enlarged by as much, so that no wider one finds room there either.
+        """
+        return None if self.usable_width is None else self.usable_width * (1 - self.shrinkage_to_come[1])
+
 
 def dimensional_change(before: float, after: float) -> float:
     """Return (after - before) / before as a fraction, minus for shrinkage (`Source.ISO_5077`).

@@ -20,8 +20,11 @@ from drafting.geometry.arc import arc
 from drafting.ground.errors import DraftError
 from drafting.ground.lengths import told
 
-ROOM = 40.0
-"""mm: what a panel needs of the cloth's width for its allowances (ours: two of 20)."""
+ROOM = 70.0
+"""mm: what a panel needs of the cloth's width for its allowances (ours: two of 35, let out too)."""
+
+MEETS = 20.0
+"""mm: what a centre seam needs for its allowances where a panel on the fold comes round to it (ours)."""
 
 MOST_PANELS = 6
 """More panels than this in half a skirt are refused (ours)."""
@@ -97,7 +100,7 @@ def _parts_behind(ring: Sector) -> bool:
 
     A whole circle does not: its centre back meets itself, and no cloth is left to seam it with.
     """
-    return ring.angle <= 90.0 or ring.inner * math.sin(math.radians(ring.angle)) >= ROOM / 2
+    return ring.angle <= 90.0 or ring.inner * math.sin(math.radians(ring.angle)) >= MEETS
 
 
 def _across(ring: Sector, each: float, edge: bool) -> float:

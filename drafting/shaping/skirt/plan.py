@@ -117,7 +117,7 @@ def skirt_plan(
         length=_length(body, ends, length, rise, scale),
         knee=waist_to_floor(body) - body.heel - body["knee_height"],
         scale=scale,
-        width=(fabric.usable_width if fabric and fabric.usable_width else CLOTH_WIDTH),
+        width=(fabric and fabric.laid_width) or CLOTH_WIDTH,
         behind=opens == "back",
         zip=max(ZIP_LENGTH * scale, (body["hip_girth"] - 2 * waist) / 2 + 10 * scale),
         body_waist=body["waist_girth"],

@@ -17,8 +17,8 @@ from drafting.geometry import line
 from drafting.shaping.flare.fullness import QUARTERS
 from drafting.shaping.skirt.plan import SkirtPlan
 
-ROOM = 40.0
-"""mm: what a strip needs of the cloth's width for its allowances (ours: two of 20)."""
+ROOM = 70.0
+"""mm: what a strip needs of the cloth's width for its allowances (ours: two of 35, let out too)."""
 
 DEEPER = 1.12
 """How much deeper each tier is than the one above it (common practice: the lowest is the deepest)."""

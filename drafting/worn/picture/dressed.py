@@ -12,6 +12,7 @@ from drafting.draft.draft import EdgeRef
 from drafting.ground.frozen import freeze
 from drafting.ground.palette import Colour
 from drafting.worn.nouns import AtRest, Reals, SewnMesh, Surface, Truth, Whole
+from drafting.worn.picture.buttons import SeenButton, button_rings
 from drafting.worn.picture.laps import hand_over, under_other
 from drafting.worn.picture.maps import PULLS, STANDS_OFF
 from drafting.worn.picture.scene import LIES_ON, Cover, PictureScene, Trace, channels, smooth_normals
@@ -42,7 +43,8 @@ class Look:
     """A garment to be shown: the `faces` of its pieces by material (#rrggbb); `pull` (count,) its stretch as a
     share of what the cloth gives in comfort, `off` (count,) mm from the form, NaN where it is not told. `lines`
     are the edges that are drawn; `over` (T,) says which triangles are turned over and lie on the rest, as a lapel
-    does, `hidden` (T,) which are not seen, `under` (count,) which sewn points lie under other cloth."""
+    does, `hidden` (T,) which are not seen, `under` (count,) which sewn points lie under other cloth; `buttons` are
+    drawn as rings."""
 
     name: str
     rest: AtRest
@@ -53,6 +55,7 @@ class Look:
     over: Truth | None = None
     hidden: Truth | None = None
     under: Truth | None = None
+    buttons: tuple[SeenButton, ...] = ()
 
     def __post_init__(self) -> None:
         freeze(self, "faces")
@@ -175,6 +178,18 @@ def edge_traces(look: Look, layer: int) -> Iterator[Trace]:
                 yield Trace(other, SEAM_INK, SEAM_WIDE, nearer, behind=under)
 
 
+def button_traces(look: Look, layer: int) -> Iterator[Trace]:
+    """Yield the buttons of a garment on both hands, none under other cloth nor under the hand that laps over."""
+    rest = look.rest
+    hidden = laps_over(rest) > 0.0
+    if look.under is not None:
+        hidden |= look.under
+    for ring in button_rings(rest, look.buttons, hidden):
+        if not (ring.mirrored and laps_under(rest.mesh, ring.points).mean() > LAP / 2):
+            up = LIES_ON + (2.0 * LAP if ring.through else 0.0)
+            yield Trace(ring.points, SEAM_INK, SEAM_WIDE, ON_CLOTH + up + layer * LAYER)
+
+
 def shown_runs(look: Look, chain: Whole) -> Iterator[Whole]:
     """Yield the parts of a line of sewn points that lie under no other cloth, of two points or more."""
     if look.under is None:
@@ -238,4 +253,8 @@ def off_scene(surface: Surface, looks: Sequence[Look]) -> PictureScene:
 
 
 def _edges(looks: Sequence[Look]) -> tuple[Trace, ...]:
-    return tuple(trace for layer, look in enumerate(looks) for trace in edge_traces(look, layer))
+    return tuple(
+        trace
+        for layer, look in enumerate(looks)
+        for trace in (*edge_traces(look, layer), *button_traces(look, layer))
+    )

@@ -10,7 +10,6 @@ from collections.abc import Set
 from dataclasses import replace
 
 import numpy as np
-from scipy.spatial import cKDTree
 
 from drafting.geometry.curve import Points
 from drafting.worn.contact import DistanceField
@@ -18,7 +17,8 @@ from drafting.worn.fronts import BEYOND
 from drafting.worn.nouns import AtRest, Limb, Reals, SewnMesh, Truth, Whole
 from drafting.worn.picture.dressed import whole_cloth
 from drafting.worn.picture.laps import FrontsMeeting, meetings
-from drafting.worn.picture.tucked import NEAREST, OuterCloth, evened, faces_out, shares
+from drafting.worn.picture.spots import spots_worn
+from drafting.worn.picture.tucked import OuterCloth, evened, faces_out
 from drafting.worn.rolls import laid_back, past_roll
 
 ROUNDS = 6
@@ -110,7 +110,7 @@ def _folded_back(rest: AtRest, over: Truth) -> tuple[Reals, Truth]:
             if rolls:
                 over_it = laid_back(rolls, flat)
                 lies = turned[to] & (side.inside(over_it) < 0.0)
-                points[to[lies]] = _carried(points, mesh, faces, over_it[lies])
+                points[to[lies]] = _worn_at(points, mesh, faces, over_it[lies])
                 moved[to[lies]] = True
     return _followed(rest, points, turned & ~moved), moved
 
@@ -124,7 +124,7 @@ def _lap_laid(rest: AtRest, meeting: FrontsMeeting, faces: Whole, flat: Points) 
     """
     foot, deep = meeting.foot(flat), -meeting.own.inside(flat)
     ours, theirs = (
-        _carried(rest.points, rest.mesh, faces, foot),
+        _worn_at(rest.points, rest.mesh, faces, foot),
         _on_other(rest, meeting, meeting.beside(foot, 0.0)),
     )
     inwards = _on_other(rest, meeting, meeting.beside(foot, INWARDS)) - theirs
@@ -134,7 +134,7 @@ def _lap_laid(rest: AtRest, meeting: FrontsMeeting, faces: Whole, flat: Points) 
     share = np.clip(deep / np.maximum(apart, 1e-9), 0.0, 1.0)[:, None]
     laid = np.where((deep < apart)[:, None], ours + share * (theirs - ours), reached)
     shut = np.clip(2.0 - apart / deep.max(), 0.0, 1.0)[:, None]
-    hangs = _carried(rest.points, rest.mesh, faces, flat)
+    hangs = _worn_at(rest.points, rest.mesh, faces, flat)
     found: Reals = hangs + shut * (laid - hangs)
     return found
 
@@ -151,23 +151,12 @@ def _followed(rest: AtRest, points: Reals, follows: Truth) -> Reals:
 def _on_other(rest: AtRest, meeting: FrontsMeeting, flat: Points) -> Reals:
     """Return (N, 3): where places of the other hand's front lie."""
     faces = rest.mesh.triangles[rest.mesh.piece == meeting.other.piece]
-    found = _carried(rest.points, rest.mesh, faces, flat)
+    found = _worn_at(rest.points, rest.mesh, faces, flat)
     return found * (-1.0, 1.0, 1.0) if meeting.mirrored else found
 
 
-def _carried(points: Reals, mesh: SewnMesh, faces: Whole, spots: Points) -> Reals:
-    """Return (N, 3): where places (N,) of a flat piece lie, the piece's triangles being `faces` (T, 3)."""
-    if not len(spots):
-        return np.zeros((0, 3))
-    corners, flat = mesh.flat[faces], np.column_stack((spots.real, spots.imag))
-    _, near = cKDTree(corners.mean(axis=1)).query(flat, k=min(NEAREST, len(faces)))
-    near = near.reshape(len(flat), -1)
-    found = shares(corners[near], flat)
-    places = np.einsum("nkb,nkbc->nkc", found, corners[near])
-    best = np.linalg.norm(flat[:, None] - places, axis=2).argmin(axis=1)
-    row = np.arange(len(flat))
-    carried: Reals = np.einsum("nb,nbc->nc", found[row, best], points[mesh.merged[faces[near[row, best]]]])
-    return carried
+def _worn_at(points: Reals, mesh: SewnMesh, faces: Whole, spots: Points) -> Reals:
+    return spots_worn(points, mesh, faces, spots)[0]
 
 
 def _of_legs(mesh: SewnMesh) -> Whole:

@@ -16,6 +16,7 @@ from drafting.worn.contact import DistanceField
 from drafting.worn.nouns import AtRest, Limb, Reals, Truth, Whole
 from drafting.worn.picture.dressed import WholeCloth, whole_cloth
 from drafting.worn.picture.scene import smooth_normals
+from drafting.worn.picture.spots import NEAREST, shares
 
 ROUNDS = 6
 """How often it is pressed and evened out (ours: then nothing moves on)."""
@@ -41,9 +42,6 @@ PAST = 30.0
 
 FORM_KEPT = 0.5
 """mm kept off the form."""
-
-NEAREST = 6
-"""Triangles whose middles are nearest, among which the nearest place is looked for."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -109,19 +107,6 @@ def _at_end(triangles: Whole, count: int) -> Truth:
     end = np.zeros(count, bool)
     end[sides[times == 1].ravel()] = True
     return np.asarray(end[triangles].any(axis=1))
-
-
-def shares(corners: Reals, points: Reals) -> Reals:
-    """Return (N, K, 3): shares of the corners (N, K, 3, D) in the place next to each point (N, D), 0 or more."""
-    start = corners[:, :, 0]
-    one, two, off = corners[:, :, 1] - start, corners[:, :, 2] - start, points[:, None] - start
-    aa, ab, bb = ((p * q).sum(-1) for p, q in ((one, one), (one, two), (two, two)))
-    a, b = (off * one).sum(-1), (off * two).sum(-1)
-    whole = np.maximum(aa * bb - ab**2, 1e-9)
-    u, v = (bb * a - ab * b) / whole, (aa * b - ab * a) / whole
-    shares = np.clip(np.stack((1 - u - v, u, v), axis=-1), 0, None)
-    found: Reals = shares / shares.sum(-1, keepdims=True)
-    return found
 
 
 def tucked(inner: AtRest, outer: AtRest, field: DistanceField) -> AtRest:
