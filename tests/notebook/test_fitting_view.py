@@ -159,6 +159,9 @@ def test_hints_and_refusals_stand_in_her_unit(costume: Path) -> None:
     costume.write_text(costume.read_text("utf-8").replace('unit = "cm"', 'unit = "in"'), "utf-8")
     view = opened(costume)
     assert "1 1/2 in" in view.fields["at"].placeholder
+    typed(view, garment="trouser", kind="style", where="front.side", verb="take in", amount="1/2", at="2 in")
+    assert "1 1/2 in from hem" in view.refused.value
+    assert " cm" not in view.refused.value
 
     def refuse() -> None:
         raise DraftError("it is too short", reach=told(101.6))
