@@ -43,7 +43,7 @@ from drafting.fitting.note import (
     Verb,
 )
 from drafting.ground.nearest import joined
-from drafting.ground.units import BadValue, as_written, parse_length
+from drafting.ground.units import BadValue, as_written, parse_length, shown_unit
 from drafting.reading.cursor import TableReader, opened
 from drafting.reading.given import one_of
 from drafting.reading.kinds import FileKind
@@ -143,7 +143,8 @@ def _where(kind: str, verb: str, value: object) -> NoteWhere:
 def _from_end(unit: str | None, value: object) -> FromEnd:
     found = FROM_END.fullmatch(value.strip()) if isinstance(value, str) else None
     if found is None:
-        raise BadValue(f"{as_written(value)} is no place on an edge", 'write it like at = "4 cm from hem"')
+        far = "1 1/2 in" if shown_unit(unit) == "in" else "4 cm"
+        raise BadValue(f"{as_written(value)} is no place on an edge", f'write it like at = "{far} from hem"')
     return FromEnd(parse_length(found["length"], unit, sign="not negative"), found["end"])
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from drafting.fitting.measures import measure_change
+from drafting.fitting.measures import ADDS, measure_change
 from drafting.fitting.note import AmountAs, AtMeasure, Note, Verb
 from drafting.ground.lengths import told
 
@@ -26,7 +26,8 @@ def not_carried_out(note: Note) -> str:
     seam = note.verb in WIDTHS and note.counted != AmountAs.TOTAL
     if seam and note.amount > MOST_AT_A_SEAM:
         return f"{told(note.amount)} is over {told(MOST_AT_A_SEAM)} at one seam: {_tape(note)}"
-    size = abs(measure_change(note)) if isinstance(note.where, AtMeasure) else note.amount
+    measured = isinstance(note.where, AtMeasure) and note.verb in ADDS
+    size = abs(measure_change(note)) if measured else note.amount
     if size > MOST_ROUND:
         return f"{told(size)} is over {told(MOST_ROUND)} in all: {_tape(note)}"
     return ""

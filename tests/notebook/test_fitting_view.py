@@ -10,6 +10,7 @@ import pytest
 
 from drafting.costume.file import read_costume
 from drafting.fitting.file import read_fitting
+from drafting.fitting.note import Verb
 from drafting.ground.errors import DraftError
 from drafting.ground.lengths import told
 from drafting.ground.shipped import shipped
@@ -61,6 +62,18 @@ def test_the_last_note_is_taken_back_to_the_letter(costume: Path) -> None:
     view.take_last_back()
     assert view.place.read_bytes() == before
     assert view.living.asked.wearer["waist_girth"] == 690
+
+
+@pytest.mark.parametrize("verb", list(Verb))
+@pytest.mark.parametrize("kind", ["cloth", "accident"])
+def test_whatever_is_said_of_the_cloth_or_of_an_accident_at_a_measure_is_kept(
+    costume: Path, kind: str, verb: str
+) -> None:
+    view = opened(costume)
+    typed(view, garment="trouser", kind=kind, where="thigh_girth", verb=verb, counted="total", amount="1")
+    assert view.refused.value == ""
+    view.write_down()
+    assert str(read_fitting(view.place).notes[-1].verb) == verb
 
 
 def test_no_note_is_called_written_and_not_written_at_once(costume: Path) -> None:
@@ -146,6 +159,9 @@ def test_hints_and_refusals_stand_in_her_unit(costume: Path) -> None:
     costume.write_text(costume.read_text("utf-8").replace('unit = "cm"', 'unit = "in"'), "utf-8")
     view = opened(costume)
     assert "1 1/2 in" in view.fields["at"].placeholder
+    typed(view, garment="trouser", kind="style", where="front.side", verb="take in", amount="1/2", at="2 in")
+    assert "1 1/2 in from hem" in view.refused.value
+    assert " cm" not in view.refused.value
 
     def refuse() -> None:
         raise DraftError("it is too short", reach=told(101.6))
