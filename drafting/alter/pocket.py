@@ -19,7 +19,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from drafting.alter.edge_pocket import edge_pocket, with_edge_pocket
-from drafting.alter.pocket_moved import MovedPocket, moved_said, moved_to_fit
+from drafting.shaping.details.moved_pocket import MovedPocket, moved_said, moved_to_fit
 from drafting.draft.draft import Draft, Seam
 from drafting.draft.named import edge_named, piece_named
 from drafting.draft.piece import Edge, EdgeKind, Piece, Placement

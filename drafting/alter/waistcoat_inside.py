@@ -127,14 +127,20 @@ def _seam(scale: float) -> float:
     return max(LEAST_SEAM, SEAM * allowance_scale(scale))
 
 
+def _wider(scale: float) -> float:
+    """Return how much more each seam of a lining is cut with, so that it is wider: on a doll as much less."""
+    return WIDER * min(1.0, scale)
+
+
 def _linings(front: Piece, back: Piece, facing: Piece, choices: Choices, scale: float) -> Iterator[Piece]:
     """Yield the linings, darts as in the shell; the hem has no allowance, so that turned in it ends above."""
     if choices.lining == "none":
         return
     for piece, outline in ((back, back_lining(back, choices.ease_pleat)), (front, front_lining(front, facing))):
+        loose = loose_edges(outline, _seam(scale) + _wider(scale))
         edges = tuple(
-            replace(loose, allowance=0.0) if own.kind is EdgeKind.HEM else loose
-            for own, loose in zip(outline, loose_edges(outline, _seam(scale) + WIDER), strict=True)
+            replace(free, allowance=0.0) if own.kind is EdgeKind.HEM else free
+            for own, free in zip(outline, loose, strict=True)
         )
         yield replace(second_layer(piece, "lining", edges, "lining"), darts=piece.darts, cloth="", frame=None)
 
@@ -142,9 +148,10 @@ def _linings(front: Piece, back: Piece, facing: Piece, choices: Choices, scale: 
 def _said(choices: Choices, scale: float) -> Iterator[Finding]:
     if choices.lining == "none":
         return
-    cut, sewn = told(_seam(scale) + WIDER, "fine"), told(_seam(scale))
+    wider = _wider(scale)
+    cut, sewn = told(_seam(scale) + wider, "fine"), told(_seam(scale))
     sentence = (
-        f"The lining is cut with {cut} of allowance and sewn at {sewn}, so that it is {told(2 * WIDER)} wider at "
+        f"The lining is cut with {cut} of allowance and sewn at {sewn}, so that it is {told(2 * wider)} wider at "
         "every seam; its hem has none and, turned in, ends above the waistcoat's own."
     )
     yield Finding("lining", "note", "lining", choices.ease_pleat, None, sentence)

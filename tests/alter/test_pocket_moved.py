@@ -12,7 +12,7 @@ import pytest
 from shapely.geometry import Polygon
 
 from drafting.alter.pocket import with_pocket
-from drafting.alter.pocket_moved import moved_to_fit
+from drafting.shaping.details.moved_pocket import moved_to_fit
 from drafting.costume.make import make
 from drafting.costume.whole import read_whole_costume
 from drafting.draft.piece import Edge, Piece

@@ -105,6 +105,21 @@ def test_whatever_is_done_every_seam_walks_and_all_of_the_cloth_is_there(
         draft = after
 
 
+def test_a_dart_that_is_wider_inside_than_at_its_mouth_is_not_shut_by_a_turn() -> None:
+    """A back cut low has half a waist dart in the cut, 7 mm at its mouth and 53 at the waist: cut over again its
+    shape was lost, 75 cm2 of cloth too much."""
+    wish = CutWish(
+        "back", OutlinePlace("side", share=0.3975698901087258), OutlinePlace("centre", share=0.0), "low"
+    )
+    draft = styled(draft_of("bodice", 0), wish)
+    across = CutWish("back", OutlinePlace("centre", share=0.25), OutlinePlace("armhole", share=1.0), "high")
+    with pytest.raises(DraftError, match="folded shut nowhere"):
+        styled(draft, across)
+    into, _ = next(iter(dart_legs(draft["back"])))
+    with pytest.raises(DraftError, match="wide inside"):
+        styled(draft, DartWish("back", into.name, OutlinePlace("shoulder", share=0.5)))
+
+
 @pytest.mark.parametrize("block", ["bodice", "shirt"])
 def test_what_was_cut_and_joined_again_is_as_it_was(block: str) -> None:
     draft = draft_of(block, 0)

@@ -19,6 +19,9 @@ def test_a_block_tells_which_pieces_a_choice_gives_in_place_of_the_usual_ones(
         draft = draft_garment(made("lamplighter").costume.wearer, None, "skirt", {"skirt_cut": cut}).draft
         for piece in draft.pieces:
             edges = ", ".join(edge.name for edge in piece.edges)
+            if "-side-" in piece.name:  # how many strips there are is each wearer's and cloth's
+                assert "tier-3-side-1 and so on, with the edges of the front" in said
+                continue
             assert f"{piece.name} ({edges})" in said or f"{piece.name}: {edges}" in said, piece.name
     assert "no front, back" in said
     assert "lining = whole: front-lining (" in said

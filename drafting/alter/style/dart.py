@@ -29,6 +29,7 @@ from drafting.geometry import Path, line
 from drafting.geometry.area import is_simple
 from drafting.geometry.crossing import Crossing, crossings, ends_moved
 from drafting.ground.errors import DraftError
+from drafting.ground.lengths import told
 from drafting.reading.style import DartWish
 from drafting.shaping.flare.fullness import QUARTERS, quarter_marks
 
@@ -36,14 +37,32 @@ HOLD = frozenset({EdgeRole.CENTRE, EdgeRole.CENTRE_SEAM, EdgeRole.FRONT_EDGE, Ed
 """Edges that stay where they lie while a dart is turned."""
 
 
+WIDER = 2.0
+"""mm that a dart with bowed legs may be wider inside than at its mouth, and still be moved as a straight one."""
+
+
 def dart_moved(draft: Draft, wish: DartWish) -> Draft:
     """Return the draft with a dart at its new place, or gathered away; every other stitched length stays.
 
-    Raises `DraftError` where the line from place to tip runs off the piece or over another dart.
+    Raises `DraftError` where the line from place to tip runs off the piece or over another dart, and for a dart
+    that is wider inside than at its mouth, which no turn about its tip closes.
     """
     piece = piece_named(draft, wish.piece)
     leg = leg_into(piece, wish.dart)
+    _refuse_wider_inside(piece, piece.edges[leg], piece.edges[(leg + 1) % len(piece.edges)])
     return _gathered(draft, piece, leg) if wish.to is None else _moved(draft, piece, leg, spot_on(piece, wish.to))
+
+
+def _refuse_wider_inside(piece: Piece, into: Edge, out: Edge) -> None:
+    shares = [number / 20 for number in range(1, 20)]
+    mouth = abs(into.path.start - out.path.end)
+    inside = [abs(into.path.at(s * into.length) - out.path.at((1 - s) * out.length)) for s in shares]
+    if max(inside) > mouth + WIDER:
+        sizes = f"{told(max(inside))} wide inside and {told(mouth)} at its mouth"
+        raise DraftError(
+            f"the dart {into.name} of the {piece.name} is {sizes}",
+            turn="leave it where it is, and choose a line that does not run over it",
+        )
 
 
 def _moved(draft: Draft, piece: Piece, leg: int, spot: RingSpot) -> Draft:
