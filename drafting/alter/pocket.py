@@ -19,7 +19,6 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from drafting.alter.edge_pocket import edge_pocket, with_edge_pocket
-from drafting.shaping.details.moved_pocket import MovedPocket, moved_said, moved_to_fit
 from drafting.draft.draft import Draft, Seam
 from drafting.draft.named import edge_named, piece_named
 from drafting.draft.piece import Edge, EdgeKind, Piece, Placement
@@ -32,6 +31,7 @@ from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
 from drafting.ground.names import name_in_words
 from drafting.reading.pockets import ON_EDGE, PocketWish
+from drafting.shaping.details.moved_pocket import MovedPocket, moved_said, moved_to_fit
 from drafting.shaping.details.small_pieces import interfacing, interfacing_notion
 from drafting.shaping.details.welt_pocket import Welt, with_welt
 

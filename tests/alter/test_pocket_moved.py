@@ -12,7 +12,6 @@ import pytest
 from shapely.geometry import Polygon
 
 from drafting.alter.pocket import with_pocket
-from drafting.shaping.details.moved_pocket import moved_to_fit
 from drafting.costume.make import make
 from drafting.costume.whole import read_whole_costume
 from drafting.draft.piece import Edge, Piece
@@ -20,6 +19,7 @@ from drafting.geometry import Path as Line
 from drafting.geometry import line
 from drafting.ground.errors import DraftError
 from drafting.reading.pockets import PocketWish
+from drafting.shaping.details.moved_pocket import moved_to_fit
 from tests.alter.test_pocket import made, ring
 from tests.making.figures import ROOT
 from tests.worn.unusual import made_up
