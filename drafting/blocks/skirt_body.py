@@ -135,8 +135,8 @@ class Choices:
     tier_fullness: float = choice(
         1.5,
         "ratio",
-        "how much wider each tier is than the edge it is gathered to; one too wide for its cloth has strips between "
-        "its front and back, tier-3-side-1 and so on, with the edges of the front",
+        "how much wider each tier is than the edge it is gathered to; one too wide for its cloth has strips "
+        "between its front and back, tier-3-side-1 and so on, with the edges of the front",
         low=1.0,
         high=3.0,
         step=0.1,
