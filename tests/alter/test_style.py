@@ -83,7 +83,7 @@ def steps(data: st.DataObject, draft: Draft) -> StyleWish | None:
     return PleatWish(piece.name, data.draw(spots), data.draw(spots), folds, depth, number)
 
 
-@settings(max_examples=40, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=150, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(st.sampled_from(sorted(BLOCKS)), st.integers(0, 6), st.data())
 def test_whatever_is_done_every_seam_walks_and_all_of_the_cloth_is_there(
     block: str, number: int, data: st.DataObject
@@ -106,17 +106,17 @@ def test_whatever_is_done_every_seam_walks_and_all_of_the_cloth_is_there(
 
 
 def test_a_dart_that_is_wider_inside_than_at_its_mouth_is_not_shut_by_a_turn() -> None:
-    """A back cut low has half a waist dart in the cut, 7 mm at its mouth and 53 at the waist: cut over again its
-    shape was lost, 75 cm2 of cloth too much."""
-    wish = CutWish(
-        "back", OutlinePlace("side", share=0.3975698901087258), OutlinePlace("centre", share=0.0), "low"
-    )
+    """A back cut low has half a waist dart in the cut, far narrower at its mouth than at the waist.
+
+    Cut over again its shape was lost, 75 cm2 of cloth too much in one case.
+    """
+    wish = CutWish("back", OutlinePlace("side", share=0.7), OutlinePlace("centre", share=0.15), "low")
     draft = styled(draft_of("bodice", 0), wish)
     across = CutWish("back", OutlinePlace("centre", share=0.25), OutlinePlace("armhole", share=1.0), "high")
     with pytest.raises(DraftError, match="folded shut nowhere"):
         styled(draft, across)
     into, _ = next(iter(dart_legs(draft["back"])))
-    with pytest.raises(DraftError, match="wide inside"):
+    with pytest.raises(DraftError, match="widest inside"):
         styled(draft, DartWish("back", into.name, OutlinePlace("shoulder", share=0.5)))
 
 

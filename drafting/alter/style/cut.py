@@ -177,7 +177,8 @@ def _parted(piece: Piece, wish: CutWish, new: _Half, old: _Half) -> tuple[Piece,
             )
         )
     for part in made:
-        if min(part.corner(0), part.corner(len(part.edges) - 1)) < SHARPEST:
+        corners = part.corner(0), part.corner(len(part.edges) - 1)
+        if min(min(corner, 360.0 - corner) for corner in corners) < SHARPEST:  # nearly a whole turn lies on itself
             raise DraftError(f"the cut through the {piece.name} runs along its outline", turn="choose other ends")
     return made[0], made[1]
 

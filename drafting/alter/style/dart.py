@@ -37,8 +37,8 @@ HOLD = frozenset({EdgeRole.CENTRE, EdgeRole.CENTRE_SEAM, EdgeRole.FRONT_EDGE, Ed
 """Edges that stay where they lie while a dart is turned."""
 
 
-WIDER = 2.0
-"""mm that a dart with bowed legs may be wider inside than at its mouth, and still be moved as a straight one."""
+WIDER = 0.05
+"""mm wider inside than at its mouth: such a dart bends, and no turn about its tip closes it."""
 
 
 def dart_moved(draft: Draft, wish: DartWish) -> Draft:
@@ -54,13 +54,13 @@ def dart_moved(draft: Draft, wish: DartWish) -> Draft:
 
 
 def _refuse_wider_inside(piece: Piece, into: Edge, out: Edge) -> None:
-    shares = [number / 20 for number in range(1, 20)]
+    shares = [number / 50 for number in range(1, 50)]
     mouth = abs(into.path.start - out.path.end)
     inside = [abs(into.path.at(s * into.length) - out.path.at((1 - s) * out.length)) for s in shares]
     if max(inside) > mouth + WIDER:
-        sizes = f"{told(max(inside))} wide inside and {told(mouth)} at its mouth"
+        sizes = f"{told(max(inside), 'fine')}, and {told(mouth, 'fine')} at its mouth"
         raise DraftError(
-            f"the dart {into.name} of the {piece.name} is {sizes}",
+            f"the dart {into.name} of the {piece.name} is widest inside, {sizes}",
             turn="leave it where it is, and choose a line that does not run over it",
         )
 

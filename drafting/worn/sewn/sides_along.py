@@ -11,7 +11,7 @@ import numpy as np
 from drafting.worn.nouns import Reals, Whole
 from drafting.worn.sewn.sheet import FlatMesh, least_angles, signed_areas
 
-THINNEST = 5.0
+THINNEST = 13.0
 """degrees: a triangle with a sharper corner is a sliver, which bends as no cloth does (ours)."""
 
 
