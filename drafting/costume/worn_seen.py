@@ -9,6 +9,7 @@ from drafting.draft.piece import EdgeKind, Piece
 from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.worn.nouns import Limb, SewnMesh
 from drafting.worn.picture.buttons import SeenButton
+from drafting.worn.sewn.guides import BUTTON, HOLE, ROLL
 
 WITHIN = frozenset({EdgeRole.PLEAT, EdgeRole.EASE_PLEAT, EdgeRole.UNDERLAP})
 """Edges that lie inside when it is worn, and no picture shows."""
@@ -35,9 +36,6 @@ def seen_buttons(draft: Draft, mesh: SewnMesh) -> Iterator[SeenButton]:
             yield SeenButton(index, complex(x0 + x1, y0 + y1) / 2, radius, piece.hand or mark.hand, hole)
 
 
-BUTTON, HOLE = "button", "buttonhole"
-"""Kinds of marks at which buttons are seen (`Placement.what`)."""
-
 OF_HOLE = 0.85
 """A button's breadth as a share of its hole, which is longer by its thickness (common practice: 3 mm in 20)."""
 
@@ -45,7 +43,7 @@ OF_HOLE = 0.85
 def turns_over(piece: Piece) -> bool:
     """Return whether a piece is a collar, has a lapel, or is a cuff or a stand (of wings) with a roll line."""
     if piece.role in (PieceRole.CUFF, PieceRole.COLLAR_STAND):
-        return any(mark.what == "roll line" for mark in piece.placements)
+        return any(mark.what == ROLL for mark in piece.placements)
     return piece.role in COLLARS or any(edge.role is EdgeRole.LAPEL for edge in piece.edges)
 
 

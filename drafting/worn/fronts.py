@@ -42,7 +42,7 @@ def front_side(mesh: SewnMesh, index: int) -> FrontSide | None:
     piece = mesh.pieces[index]
     if piece.frame.front is None or piece.limb is Limb.LEG:
         return None
-    flat = mesh.flat[np.unique(mesh.triangles[mesh.piece == index])] @ np.array([1.0, 1j])
+    flat = mesh.places(np.unique(mesh.triangles[mesh.piece == index]))
     return FrontSide(index, piece.frame.front, float(np.sign(left_from(flat, piece.frame.front).mean())))
 
 

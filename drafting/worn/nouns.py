@@ -16,6 +16,7 @@ from drafting.draft.draft import EdgeRef
 from drafting.draft.frame import BodyFrame, Straight
 from drafting.draft.frame import Limb as Limb
 from drafting.draft.roles import PieceRole
+from drafting.geometry.curve import Points
 from drafting.ground.frozen import freeze
 
 Reals = NDArray[np.float64]
@@ -143,6 +144,11 @@ class SewnMesh:
 
     def __post_init__(self) -> None:
         freeze(self, "edges")
+
+    def places(self, vertices: Whole) -> Points:
+        """Return (N, ...): where flat vertices lie on their pieces, mm, as one number each (x + iy)."""
+        found: Points = self.flat[vertices] @ np.array([1.0, 1j])
+        return found
 
     @property
     def sewn(self) -> Whole:

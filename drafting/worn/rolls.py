@@ -41,6 +41,6 @@ def laid_back(rolls: Sequence[Straight], flat: Points) -> Points:
     return over
 
 
-def past_roll(rolls: Sequence[Straight], flat: Points, by: float = 0.0) -> Truth:
-    """Return (N,): which flat places lie so many mm beyond a roll line."""
-    return np.asarray(turned_from(rolls, flat) > by)
+def past_roll(rolls: Sequence[Straight], flat: Points) -> Truth:
+    """Return (N,): which flat places lie past the roll line next to them."""
+    return np.asarray(turned_from(rolls, flat) > 0.0)

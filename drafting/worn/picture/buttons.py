@@ -85,5 +85,5 @@ def _all_rings(rest: AtRest, buttons: tuple[SeenButton, ...], hidden: Truth) -> 
 def _covered(rest: AtRest, faces: np.ndarray, button: SeenButton, hidden: Truth) -> bool:
     """Return whether the vertex next to a button lies under other cloth."""
     own = np.unique(faces)
-    flat = rest.mesh.flat[own] @ np.array([1.0, 1j])
+    flat = rest.mesh.places(own)
     return bool(hidden[rest.mesh.merged[own[np.abs(flat - button.at).argmin()]]])

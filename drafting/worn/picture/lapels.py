@@ -52,7 +52,7 @@ def _parts(mesh: SewnMesh, index: int, own: np.ndarray) -> tuple[np.ndarray, ...
     rolls = mesh.pieces[index].rolls
     if not rolls:
         return (own,)
-    turns = past_roll(rolls, mesh.flat[mesh.triangles[own]].mean(axis=1) @ np.array([1.0, 1j]))
+    turns = past_roll(rolls, mesh.places(mesh.triangles[own]).mean(axis=1))
     return own[turns], own[~turns]
 
 
@@ -101,7 +101,7 @@ def _folded_back(rest: AtRest, over: Truth) -> tuple[Reals, Truth]:
         side = meeting.own
         faces = mesh.triangles[mesh.piece == side.piece]
         own = np.unique(faces)
-        flat, to = mesh.flat[own] @ np.array([1.0, 1j]), mesh.merged[own]
+        flat, to = mesh.places(own), mesh.merged[own]
         lap = (side.inside(flat) < -BEYOND) & ~turned[to]
         if lap.any():
             points[to[lap]] = _lap_laid(rest, meeting, faces, flat[lap])

@@ -61,7 +61,7 @@ def _buttoned(mesh: SewnMesh, own: FrontSide, other: FrontSide) -> Points:
 def _on_middle(mesh: SewnMesh, side: FrontSide) -> dict[int, complex]:
     """Return the place of each sewn vertex on a front's middle."""
     own: Whole = np.unique(mesh.triangles[mesh.piece == side.piece])
-    flat = mesh.flat[own] @ np.array([1.0, 1j])
+    flat = mesh.places(own)
     on = np.abs(side.inside(flat)) < ON_MIDDLE
     return dict(zip(mesh.merged[own[on]].tolist(), flat[on].tolist(), strict=True))
 
@@ -82,7 +82,7 @@ def under_other(rest: AtRest) -> Truth:
         piece = mesh.pieces[side.piece]
         if piece.hand == beneath:
             own = np.unique(mesh.triangles[mesh.piece == side.piece])
-            flat = mesh.flat[own] @ np.array([1.0, 1j])
+            flat = mesh.places(own)
             if piece.rolls:  # the foot of a lapel lies on its own lap, the rest of it on its own hand
                 flat = np.where(past_roll(piece.rolls, flat), laid_back(piece.rolls, flat), flat)
             lapped[mesh.merged[own[side.inside(flat) < -ON_MIDDLE]]] = True

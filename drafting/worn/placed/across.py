@@ -17,7 +17,7 @@ def lap_across(mesh: SewnMesh, index: int, points: Reals) -> tuple[Whole, Reals]
     if side is None:
         return NONE, np.zeros((0, 3))
     own = np.unique(mesh.triangles[mesh.piece == index])
-    flat = mesh.flat[own] @ np.array([1.0, 1j])
+    flat = mesh.places(own)
     inside, along = side.inside(flat), side.along(flat)
     lap, on = inside < -BEYOND, np.abs(inside) < ON_MIDDLE
     if not on.any() or not lap.any():

@@ -13,9 +13,6 @@ from drafting.worn.rolls import laid_back, turned_from
 OFF = 8.0
 """mm: how far a part that is turned over starts outside what it lies on (ours)."""
 
-FLAT = np.array([1.0, 1j])
-"""What makes a flat place (x, y) one number."""
-
 LEANS = 0.2
 """Of its height: how far a stand or a fall leans outwards at the start (ours)."""
 
@@ -84,7 +81,7 @@ def _stand_and_fall(
     """Return how far each vertex of a collar stands up from its foot, and falls from there."""
     piece = mesh.pieces[index]
     if piece.rolls:
-        feet = np.einsum("ij,ijk->ik", way, mesh.flat[foot]) @ FLAT
+        feet = np.einsum("ij,ij->i", way, mesh.places(foot))
         stand = np.minimum(gap, np.maximum(-turned_from(piece.rolls, feet), 0.0))
         return stand, gap - stand
     falls = piece.role is PieceRole.COLLAR
@@ -95,7 +92,7 @@ def lapel_turned(mesh: SewnMesh, index: int, points: Reals) -> tuple[Whole, Real
     """Return the flat vertices beyond a piece's roll line, and where they start, turned over it outside."""
     piece = mesh.pieces[index]
     flat = np.unique(mesh.triangles[mesh.piece == index])
-    at = mesh.flat[flat] @ FLAT
+    at = mesh.places(flat)
     past = turned_from(piece.rolls, at)
     beyond = past > 1.0
     over = laid_back(piece.rolls, at[beyond])

@@ -28,7 +28,7 @@ def drawn_up(mesh: SewnMesh, index: int, form: Reals, nape: float) -> Reals:
     from it.
     """
     flat = np.unique(mesh.triangles[mesh.piece == index])
-    at, to = mesh.flat[flat] @ np.array([1.0, 1j]), mesh.merged[flat]
+    at, to = mesh.places(flat), mesh.merged[flat]
     head = form[form[:, 2] > nape + OVER_NAPE]
     half = float(np.abs(head[:, 0]).max()) + ROOM
     seam = at[np.isin(to, _over_the_head(mesh, index))]
