@@ -19,6 +19,7 @@ from drafting.costume.choices import Chosen, block_named, garment_choices
 from drafting.costume.cut_already import as_cut, reaches, said_of
 from drafting.costume.file import CostumeFile, Garment
 from drafting.costume.garment import MadeGarment, checked_garment, draft_garment, finished_garment
+from drafting.costume.idle_choices import idle_choices
 from drafting.costume.proportion import in_proportion
 from drafting.costume.refused import chosen_on_wearer, refused_besides
 from drafting.draft.named import called
@@ -116,7 +117,15 @@ def checked(made: Made) -> Made:
     """
     costume, wearer = made.costume, made.costume.wearer
     garments = (checked_garment(g, wearer, costume.fabrics.get(g.fabric)) for g in made.garments)
-    return _made_up(costume, tuple(_reaching(costume, _layered(tuple(garments)))))
+    return _made_up(costume, tuple(_reaching(costume, _asked_for(costume, _layered(tuple(garments))))))
+
+
+def _asked_for(costume: CostumeFile, garments: tuple[MadeGarment, ...]) -> tuple[MadeGarment, ...]:
+    """Return garments with what is to be said of choices that nothing follows from."""
+    wishes = {garment.name: garment for garment in costume.garments}
+    used = {g.name: {name: value for name, (value, _) in g.choices.items()} for g in garments}
+    found = {g.name: tuple(idle_choices(costume, wishes[g.name], used[g.name])) for g in garments}
+    return tuple(replace(g, findings=(*g.findings, *found[g.name])) if found[g.name] else g for g in garments)
 
 
 def _layered(garments: tuple[MadeGarment, ...]) -> tuple[MadeGarment, ...]:
