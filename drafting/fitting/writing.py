@@ -7,8 +7,8 @@ from datetime import date
 
 from drafting.fitting.note import Note
 from drafting.ground.units import ShownUnit
+from drafting.ground.written_lengths import written_length
 
-MM = {"mm": 1.0, "cm": 10.0, "in": 25.4}
 HEAD = "[[notes]]"
 
 
@@ -33,17 +33,17 @@ def with_note(text: str, note: Note, unit: ShownUnit) -> str:
     ...     state=NoteState.PINNED,
     ... )
     >>> with_note(begun("First", None, "in"), pinned, "in").splitlines()[-5:-2]
-    ['verb = "take in"', 'amount = "0.5 in"', 'as = "seam"']
+    ['verb = "take in"', 'amount = "1/2 in"', 'as = "seam"']
     """
     rows = [HEAD]
     if note.garment:
         rows.append(f'garment = "{note.garment}"')
     rows += [f'side = "{note.side}"', f'where = "{note.where}"']
     if note.at:
-        rows.append(f'at = "{_length(note.at.mm, unit)} from {note.at.end}"')
+        rows.append(f'at = "{written_length(note.at.mm, unit)} from {note.at.end}"')
     rows.append(f'verb = "{note.verb}"')
     if note.amount:
-        rows.append(f'amount = "{_length(note.amount, unit)}"')
+        rows.append(f'amount = "{written_length(note.amount, unit)}"')
     rows += [f'as = "{note.counted}"', f'kind = "{note.kind}"', f'state = "{note.state}"']
     return f"{text.rstrip()}\n\n" + "\n".join(rows) + "\n"
 
@@ -53,7 +53,3 @@ def without_last(text: str) -> str:
     rows = text.splitlines(keepends=True)
     heads = [number for number, row in enumerate(rows) if row.strip().startswith(HEAD)]
     return "".join(rows[: heads[-1]]).rstrip() + "\n" if heads else text
-
-
-def _length(mm: float, unit: ShownUnit) -> str:
-    return f"{mm / MM[unit]:.10g} {unit}"

@@ -73,6 +73,7 @@ def test_a_godet_in_a_seam_adds_its_width_and_both_its_sides_fit(edge: str) -> N
     godet = next(piece for piece in garment.draft.pieces if piece.role is PieceRole.GODET)
     half = godet.fold_edge is not None
     assert half == (edge == "centre")
+    assert godet.count == (1 if half else 2)  # a skirt has two side seams and one centre
     assert godet["hem"].length == pytest.approx(120.0 if half else 240.0, rel=1e-5)
     for seam in garment.draft.seams:
         if any(name == godet.name for name, _ in seam.a):

@@ -160,7 +160,7 @@ def test_a_save_keeps_what_others_wrote_and_asks_about_the_same_choice_alone(ben
 
 
 def test_writing_shows_its_steps_and_stops_when_told(bench: Tab, lab: Lab) -> None:
-    record = lab.root / "out" / "report.json"
+    record = lab.root / "out-lamplighter" / "report.json"
     had = record.read_bytes() if record.is_file() else None
     write(bench, "waist-ease", "7.7")
     wait_for_text(bench, "waist-ease", "7.7 cm")
@@ -171,7 +171,7 @@ def test_writing_shows_its_steps_and_stops_when_told(bench: Tab, lab: Lab) -> No
     press(bench, "stop-writing")
     steps.filter(has_text="Stopped").wait_for(timeout=30_000)
     assert (record.read_bytes() if record.is_file() else None) == had
-    assert [p.name for p in lab.root.iterdir() if p.name.startswith(".out")] == []
+    assert [p.name for p in lab.root.iterdir() if p.is_dir() and p.name.startswith(".out")] == []
     wait_for_text(bench, "waist-ease", "7.8 cm")
     press(bench, "write-pieces")
     bench.page.locator(".jp-OutputArea-output a", has_text="report.json").wait_for(

@@ -116,7 +116,7 @@ def test_the_button_writes_what_the_sliders_say_and_links_it(bench: Tab, lab: La
     bench.page.locator(".bench .write-pieces").click()
     links = bench.page.locator(".jp-OutputArea-output a", has_text=".svg")
     links.first.wait_for(state="attached", timeout=300_000)  # in the list of all files, which is folded
-    out = lab.root / "out"
+    out = lab.root / "out-lamplighter"
     record = json.loads((out / "report.json").read_text("utf-8"))
     assert record["choices"]["shirt"]["cap_ease"] == {"value": 4.0, "source": "notebook"}
     assert {p["garment"] for p in record["pieces"]} == {"coat", "shirt", "breeches"}

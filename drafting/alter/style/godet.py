@@ -95,7 +95,7 @@ def _in_seam(draft: Draft, wish: GodetWish) -> Draft:
         length=wish.height,
         width=wish.width,
         like=hem_beside(draft, ends[0], at_end),
-        pair=first.pair,
+        pair=any(draft[name].pair or draft[name].fold_edge is not None for name, _ in ends),
         first=first,
         down=at_end,
     )

@@ -45,8 +45,9 @@ class Bench(Together):
     """Garments of a costume, one shown at a time, with a control for each of its `choices`.
 
     Show it as the last line of a cell. `garment` names one garment, several, or (None) all; `choices`
-    names the controls wanted, or (None) all there are. `out` is the folder that the button writes,
-    the same as `drafting make` does. What the bench knows is `history`; the widgets only show it.
+    names the controls wanted, or (None) all there are. `out` is the folder that the button writes
+    as `drafting make` does, or (None) one of the costume's own beside the notebooks, `out-NAME`. What the bench
+    knows is `history`; the widgets only show it.
     Raises `InputError` where the first garment cannot be drafted as it stands in its file.
     """
 
@@ -55,11 +56,11 @@ class Bench(Together):
         costume: CostumeFile | Living,
         garment: str | Sequence[str] | None = None,
         choices: Sequence[str] | None = None,
-        out: Path | str = "../out",
+        out: Path | str | None = None,
     ) -> None:
         self.living = living_of(costume)
         names = _garments(self.costume, garment)
-        self.named, self.out = choices, Path(out)
+        self.named, self.out = choices, None if out is None else Path(out)
         self.history = History(st.begin_standing(self.costume, names[0], self.living.asked))
         self.unit: LengthUnit = "in" if self.costume.told_in == "in" else "cm"
         self.slips: dict[str, tuple[str, str]] = {}

@@ -15,6 +15,8 @@ from drafting.ground.choices import Choice
 from drafting.ground.errors import DraftError, InputError
 from drafting.ground.frozen import freeze
 from drafting.ground.scale import body_scale, style_growth
+from drafting.ground.units import shown_unit
+from drafting.ground.written_lengths import written_length
 from drafting.notebook.errors_said import sentence
 from drafting.notebook.living.parts import choice_of, choices_in, garment_of
 from drafting.reading.choices import read_values
@@ -154,7 +156,7 @@ def with_choice(costume: CostumeFile, garment: str, choice: str, value: Any) -> 
     """Return the costume with one choice set by hand; all others stay as they were written."""
     worn = garment_of(costume, garment)
     kind = choice_of(costume, garment, choice)
-    return _with_choices(costume, worn, {**worn.choices, choice: _given(kind, value)})
+    return _with_choices(costume, worn, {**worn.choices, choice: _given(kind, value, costume.unit)})
 
 
 def _with_choices(costume: CostumeFile, worn: Garment, choices: dict[str, Given]) -> CostumeFile:
@@ -191,7 +193,10 @@ def usual_values(costume: CostumeFile, garment: str) -> Mapping[str, Any]:
     return {name: value for name, (value, _) in chosen.values.items()}
 
 
-def _given(choice: Choice, value: Any) -> Given:
+def _given(choice: Choice, value: Any, unit: str | None) -> Given:
     """Return a value as a costume file would give it, every digit kept and its unit beside it."""
-    exact = f"{Decimal(repr(float(value))):f} mm" if choice.unit == "mm" else value
+    exact = value
+    if choice.unit == "mm":
+        mm = Decimal(repr(float(value)))
+        exact = written_length(mm, "in") if shown_unit(unit) == "in" else f"{mm:f} mm"
     return Given(exact, source="notebook")

@@ -14,6 +14,7 @@ from drafting.costume.make import Made
 from drafting.ground.templates import macros
 from drafting.layout import Lay
 from drafting.notebook.bench.exporting import Errand, Stopped, write_costume
+from drafting.notebook.bench.own_folder import own_folder
 from drafting.notebook.errors_said import plainly
 from drafting.notebook.said import status_html
 
@@ -25,7 +26,7 @@ FIRST = (
 
 
 class WriteOut:
-    """Writes what `asked` returns into `out`, with the lays that are `standing` already.
+    """Writes what `asked` returns, with the lays that are `standing`, into `out`, or (None) a folder of its own.
 
     `say` hears what cannot be done, with lengths in `unit`.
 
@@ -36,7 +37,7 @@ class WriteOut:
     def __init__(
         self,
         asked: Callable[[], CostumeFile],
-        out: Path,
+        out: Path | None,
         say: Callable[[str], None],
         standing: Callable[[Made], Mapping[str, Lay]] | None = None,
         unit: Callable[[], str | None] = lambda: None,
@@ -61,7 +62,8 @@ class WriteOut:
             return
 
         def start() -> None:
-            costume, out = self.asked(), self.out
+            costume = self.asked()
+            out = own_folder(Path(costume.path)) if self.out is None else self.out
             self.say("")
             self.button.disabled, self.cancel.disabled = True, False
             self.errand.start(lambda: self._run(costume, out))

@@ -14,7 +14,7 @@ from drafting.ground.lengths import in_unit, told
 from drafting.ground.palette import Colour
 from drafting.ground.units import show_length, shown_unit
 from drafting.notebook.cloth.controls import one_of_these, press, slider
-from drafting.notebook.cloth.ruled import INCH, METRIC, Ruled
+from drafting.notebook.cloth.ruled import METRIC, Ruled
 from drafting.notebook.cloth.state import begin_cloth, with_test
 from drafting.notebook.cloth.swatch import MOST, REST
 from drafting.notebook.cloth.trial import Trial
@@ -59,8 +59,16 @@ class Loaded:
         """The test as a cloth's file holds it, its lengths as they were read on this ruler."""
         lengths = {"rest": REST, "stretched": self.stretched, "released": self.released}
         read = {**{name: ruled.even(mm) for name, mm in lengths.items()}, "strip": self.strip}
-        shown = {name: f"{mm / INCH:.6g} in" if ruled.inches else f"{mm / 10:g} cm" for name, mm in read.items()}
-        return {**shown, "load": f"{self.load:g} g"}
+        return {**{name: ruled.written(mm) for name, mm in read.items()}, "load": f"{self.load:g} g"}
+
+
+def usual_loaded(ruled: Ruled) -> Loaded:
+    """Return a test as the page begins with it, each length on a line of the ruler."""
+    wide, usual = ruled.even(REST), Loaded()
+    ends = {
+        name: REST * ruled.nearest(ruled.even(getattr(usual, name))) / wide for name in ("stretched", "released")
+    }
+    return replace(usual, strip=ruled.even(usual.strip), **ends)
 
 
 def first_loaded(cloth: Fabric, now: Loaded) -> Loaded:
@@ -148,7 +156,7 @@ class LoadedStrip(Trial):
         self.file = begin_cloth(file)
         self.ruled = ruled = Ruled("in" if shown_unit(unit) == "in" else "mm")
         even, most = ruled.even, ruled.even(MOST * REST)
-        self.test = first_loaded(self.file.cloth, Loaded(strip=even(Loaded.strip)))
+        self.test = first_loaded(self.file.cloth, usual_loaded(ruled))
         of = f"of {'4' if ruled.inches else '100'}"
         controls = {
             "way": one_of_these("The strip is cut", WAYS, self.test.way),

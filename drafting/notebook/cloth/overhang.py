@@ -11,7 +11,7 @@ from drafting.fabric import Fabric
 from drafting.fabric.overhang import SLOPE, bending_length
 from drafting.ground.units import show_length, shown_unit
 from drafting.notebook.cloth.controls import one_of_these, press, slider
-from drafting.notebook.cloth.ruled import INCH, METRIC, Ruled
+from drafting.notebook.cloth.ruled import METRIC, Ruled
 from drafting.notebook.cloth.state import begin_cloth, with_test
 from drafting.notebook.cloth.strip_picture import strip_svg
 from drafting.notebook.cloth.trial import Trial
@@ -61,8 +61,7 @@ class Overhang:
 
     def written_in(self, ruled: Ruled) -> dict[str, str | float]:
         """The test as a cloth's file holds it, its length as it was read on this ruler."""
-        read = f"{self.length / INCH:.6g} in" if ruled.inches else f"{self.length / 10:g} cm"
-        return {"overhang": read, "angle": self.angle}
+        return {"overhang": ruled.written(self.length), "angle": self.angle}
 
 
 def first_overhang(cloth: Fabric, strip: str = "bending_length_along", usual: float = USUAL) -> Overhang:
@@ -94,7 +93,7 @@ class OverhangTest(Trial):
     def __init__(self, file: Path | str, cards: Path = CARDS, unit: str | None = None) -> None:
         self.file, self.cards = begin_cloth(file), cards
         self.ruled = Ruled("in" if shown_unit(unit) == "in" else "mm")
-        self.test = first_overhang(self.file.cloth)
+        self.test = first_overhang(self.file.cloth, usual=self.ruled.nearest(USUAL))
         controls = {
             "strip": one_of_these("The strip is cut", STRIPS, self.test.strip),
             "length": self.ruled.slider("Hangs over", self.test.length, 10, 250, 0.5),

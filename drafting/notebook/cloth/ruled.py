@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from drafting.ground.units import ShownUnit, show_length
+from drafting.ground.written_lengths import written_length
 from drafting.notebook.cloth.controls import slider
 
 INCH = 25.4
@@ -50,6 +51,18 @@ class Ruled:
         ('4 1/4 in', '108 mm')
         """
         return show_length(mm, self.word, finer=True)
+
+    def nearest(self, mm: float) -> float:
+        """Return the length (mm) at the nearest line of a ruler in inches; a metric one is read between lines."""
+        return INCH * LINE * round(mm / INCH / LINE) if self.inches else mm
+
+    def written(self, mm: float) -> str:
+        """Return a length as it is written into a cloth's file.
+
+        >>> Ruled("in").written(115.8875), Ruled().written(108.0)
+        ('4 9/16 in', '10.8 cm')
+        """
+        return written_length(mm, "in" if self.inches else "cm")
 
     def slider(self, words: str, mm: float, low: float, high: float, step: float) -> Any:
         """Return a slider of a length, its figures those of the ruler; all in mm, `step` of a metric ruler.

@@ -112,7 +112,7 @@ class FittingView:
             self.fitted = fs.fitted_at(self.living.asked, self.fitting, more)
             self.refused.value = ""
         except DraftError as error:
-            self.refused.value = refused_html(sentence(error))
+            self.refused.value = refused_html(sentence(error, self.unit))
             return
         done = self.fitted.done()
         said = [

@@ -14,7 +14,8 @@ from typing import Any
 from drafting.costume.file import CostumeFile, read_costume
 from drafting.ground.errors import Fault, InputError
 from drafting.ground.shipped import INSTALLED
-from drafting.ground.units import LENGTH_UNITS, in_parts, parse_length
+from drafting.ground.units import LENGTH_UNITS, parse_length
+from drafting.ground.written_lengths import inches_written, plain_number
 from drafting.notebook.living.parts import choice_of, garment_of
 from drafting.notebook.whole_files import decoded, put_whole
 from drafting.reading.entries import Keys
@@ -104,7 +105,7 @@ def _as_written(given: Given, unit: str, old: object, file_unit: str | None) -> 
     """Return a value as the file writes its like; what stood in the file before, as it stood."""
     value: Any = given.value
     if unit == "mm" and given.source == "notebook":
-        return length_as_written(Decimal(str(value).removesuffix(" mm")), old, file_unit)
+        return length_as_written(Decimal(repr(parse_length(value, sign="any"))), old, file_unit)
     return value if isinstance(value, (bool, int, str)) else float(value)
 
 
@@ -115,12 +116,14 @@ def length_as_written(exact: Decimal, old: object, file_unit: str | None) -> str
     ('78 cm', '3 1/4 in')
     >>> length_as_written(Decimal(90), 10, "cm"), length_as_written(Decimal("90.5"), None, "in")
     (9, '9.05 cm')
+    >>> length_as_written(Decimal("109.22"), None, "in")
+    '4.3 in'
     """
     bare = isinstance(old, (int, float)) and file_unit is not None
     name = file_unit if bare or not isinstance(old, str) else _unit_of(old)
     size = LENGTH_UNITS.get(name or "cm", Fraction(10))
     number = Fraction(exact) / size
-    text = _inches(number) if size == LENGTH_UNITS["in"] else _decimal(exact, size)
+    text = inches_written(number) if size == LENGTH_UNITS["in"] else _decimal(exact, size)
     if text is None or parse_length(text, name or "cm", sign="any") != float(exact):
         return f"{_decimal(exact, Fraction(10))} cm"
     if bare and " " not in text and "/" not in text:
@@ -137,13 +140,7 @@ def _unit_of(text: str) -> str:
 def _decimal(exact: Decimal, size: Fraction) -> str | None:
     if size.denominator != 1 or size.numerator not in (1, 10, 1000):
         return None
-    text = f"{exact / size.numerator:f}"
-    return text.rstrip("0").rstrip(".") if "." in text else text
-
-
-def _inches(number: Fraction) -> str | None:
-    """Return inches as a tape has them, down to 1/64; None where they are no such fraction."""
-    return None if 64 % number.denominator else in_parts(number, 64)
+    return plain_number(exact / size.numerator)
 
 
 def _moved_paths(data: Mapping[str, Any], old: Path, new: Path) -> Iterator[tuple[Keys, str]]:

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import ipywidgets as widgets
 
 from drafting.costume.file import CostumeFile
@@ -13,16 +11,14 @@ from drafting.notebook.living.journal import changed_words
 from drafting.notebook.living.living import Living
 from drafting.notebook.said import refused_html
 
-OUT = Path("../out")
-
 
 class Writing:
-    """Writes the costume as it is asked for at that moment; what is written stays until the next press."""
+    """Writes the costume as it is asked for at that moment into its own folder; it stays until the next press."""
 
-    def __init__(self, living: Living, out: Path = OUT) -> None:
+    def __init__(self, living: Living) -> None:
         self.living = living
         self.said, self.bar = widgets.HTML(), LivingBar(offer="Write it again")
-        self.out = WriteOut(self._wanted, out, self._say, living.standing_lays, lambda: living.asked.told_in)
+        self.out = WriteOut(self._wanted, None, self._say, living.standing_lays, lambda: living.asked.told_in)
         self.bar.on_follow(self.out.begin)
         self.view = widgets.VBox([self.bar, self.out.view, self.said])
         self.view.add_class("living-view")
