@@ -33,6 +33,7 @@ def sleeve_ends(bench: Bench) -> None:
         for piece, edge in turned_edges(bench.garment)
         if is_sleeve(piece) and edge.kind is EdgeKind.HEM
     ]
+    adding.piped_edges(bench, sleeves=True)
     if refs:
         elastic = bench.drawn_through("elastic", refs)
         ends(bench, "sleeve", refs, elastic)
@@ -126,6 +127,7 @@ def rest(bench: Bench, fabric: Fabric | None, hem_facings: Sequence[Seam]) -> No
     if bench.flared:
         levelled.bands(bench, fabric)
     units.join_facings(bench, hem_facings)
+    adding.piped_edges(bench, sleeves=False)
     openings(bench)
     hems(bench)
     adding.bones(bench)
