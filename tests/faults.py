@@ -175,8 +175,8 @@ PLANTED = (
     figure("making/trim_lengths.py", "TRIM_ENDS", "20.0", "making", likely=BOUGHT),
     Planted(
         "making/treating.py",
-        "STRETCHES, FUR = 0.10,",
-        "STRETCHES, FUR = 0.3,",
+        "STRETCHES = 0.10",
+        "STRETCHES = 0.3",
         "making",
         likely="making/test_cloth_sorts.py making/test_cloth.py",
     ),

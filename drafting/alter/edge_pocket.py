@@ -43,12 +43,17 @@ def edge_pocket(draft: Draft, piece: Piece, wish: PocketWish) -> EdgePocket:
 
 
 def with_edge_pocket(draft: Draft, piece: Piece, wish: PocketWish, number: int) -> Draft:
-    """Return the draft with a slant or in-seam pocket; its front bag is of the lining where there is one."""
+    """Return the draft with a slant or in-seam pocket; its front bag is of the cloth asked, or of the lining's."""
     pocket, name = edge_pocket(draft, piece, wish), f"pocket-{number}"
-    cloth = "lining" if any(other.cut_from == "lining" for other in draft.pieces) else ""
+    cloth = bag_cloth(draft, wish)
     if wish.kind == "slant":
         return _with_slant(draft, piece, wish, pocket, (name, cloth))
     return _with_in_seam(draft, piece, wish, pocket, (name, cloth))
+
+
+def bag_cloth(draft: Draft, wish: PocketWish) -> str:
+    """Return the role of a bag's cloth: as asked, else the lining's where there is one, else the garment's."""
+    return wish.bag or ("lining" if any(other.cut_from == "lining" for other in draft.pieces) else "")
 
 
 def _slant_edges(draft: Draft, piece: Piece, wish: PocketWish) -> tuple[str, str]:

@@ -9,10 +9,10 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from drafting.body import Body
-from drafting.draft.by_role import edge_as, edges_as, is_shell
+from drafting.draft.by_role import edge_as, edges_as, is_shell, pieces_as
 from drafting.draft.draft import Draft
 from drafting.draft.piece import Edge, EdgeKind, Piece
-from drafting.draft.roles import EdgeRole
+from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.fabric import Fabric
 from drafting.geometry import Path
 from drafting.ground.choices import choice
@@ -25,6 +25,9 @@ from drafting.shaping.coat.inside import loose_edges, second_layer, shorter_pane
 SEAM, LEAST_SEAM, WIDER = 10.0, 6.0, 1.5
 """mm, a child's too: what the lining is sewn at, its least, and what is cut beyond that for ease (common
 practice)."""
+
+COVERS = 10.0
+"""mm by which a hood's lining covers the raw edge of what is turned in at its face (common practice)."""
 
 HEMMED = 20.0
 """mm turned up along the lining's own hem (common practice: 15 to 25)."""
@@ -50,7 +53,7 @@ class Choices:
 
 
 def hung_lining(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
-    """Return the draft with a lining behind every piece that has a hem, or as it is where none is asked for.
+    """Return the draft with a lining behind every piece with a hem, and a hood; as it is where none is asked for.
 
     What is gathered in tiers is left unlined, and told. Raises `DraftError` where a piece is not so long.
     """
@@ -63,6 +66,7 @@ def hung_lining(draft: Draft, body: Body, fabric: Fabric | None, choices: Choice
     sewn_up = [_slit_passed(piece, choices.lining_shorter) for piece in shell]
     outlines = shorter_panels(sewn_up, choices.lining_shorter, "lining_shorter")
     linings = tuple(_lining(piece, edges, cut) for piece, edges in zip(shell, outlines, strict=True))
+    linings += tuple(_in_hood(piece, cut) for piece in pieces_as(draft, PieceRole.HOOD))
     return draft + Draft(linings, findings=(_said(choices, cut),))
 
 
@@ -93,6 +97,18 @@ def _lining(piece: Piece, edges: tuple[Edge, ...], cut: float) -> Piece:
 
     made = tuple(own(*pair) for pair in zip(edges, loose_edges(edges, cut), strict=True))
     return replace(second_layer(piece, "lining", made, "lining"), darts=piece.darts, cloth="", frame=None)
+
+
+def _in_hood(hood: Piece, cut: float) -> Piece:
+    """Return the lining of a hood: it ends on what is turned in along the face, and covers its edge."""
+    face = next(edge for edge in hood.edges if edge.role is EdgeRole.FRONT)
+    turned = tuple(replace(edge, role=EdgeRole.HEM) if edge is face else edge for edge in hood.edges)
+    back = (face.allowance or 0.0) - COVERS
+    (edges,) = shorter_panels([replace(hood, edges=turned)], back, "lining")
+    loose = loose_edges(edges, cut)
+    own = tuple(replace(edge, role=EdgeRole.FRONT) if edge.name == face.name else edge for edge in loose)
+    own = tuple(replace(e, role=EdgeRole.PLAIN) if e.role is EdgeRole.CENTRE_SEAM else e for e in own)
+    return replace(second_layer(hood, "lining", own, "lining"), cloth="", frame=None)
 
 
 def _said(choices: Choices, cut: float) -> Finding:

@@ -18,11 +18,13 @@ import cmath
 from collections.abc import Iterator
 from dataclasses import replace
 
-from drafting.alter.edge_pocket import edge_pocket, with_edge_pocket
+from drafting.alter.edge_pocket import bag_cloth, edge_pocket, with_edge_pocket
 from drafting.draft.draft import Draft, Seam
 from drafting.draft.named import edge_named, piece_named
 from drafting.draft.piece import Edge, EdgeKind, Piece, Placement
 from drafting.draft.roles import PieceRole, SeamKind
+from drafting.fabric import Fabric
+from drafting.fabric.sorts import Sort
 from drafting.geometry import Path, line
 from drafting.geometry.arc import arc
 from drafting.geometry.area import outside
@@ -30,7 +32,7 @@ from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
 from drafting.ground.names import name_in_words
-from drafting.reading.pockets import ON_EDGE, PocketWish
+from drafting.reading.pockets import BAGGED, ON_EDGE, PocketWish
 from drafting.shaping.details.moved_pocket import MovedPocket, moved_said, moved_to_fit
 from drafting.shaping.details.small_pieces import interfacing, interfacing_notion
 from drafting.shaping.details.welt_pocket import Welt, with_welt
@@ -48,8 +50,8 @@ CLEAR = 3.0
 """mm: a pocket keeps so far off the stitching line (ours)."""
 
 
-def with_pocket(draft: Draft, wish: PocketWish, number: int) -> Draft:
-    """Return the draft with the pocket marked on its piece and its own pieces to cut.
+def with_pocket(draft: Draft, wish: PocketWish, number: int, fabric: Fabric | None = None) -> Draft:
+    """Return the draft with the pocket marked on its piece and its own pieces to cut; `fabric` is the garment's.
 
     Raises `DraftError` for a piece or edge that there is not, and for a pocket that sticks out, unless it gives
     way and can be moved.
@@ -57,7 +59,32 @@ def with_pocket(draft: Draft, wish: PocketWish, number: int) -> Draft:
     piece = piece_named(draft, wish.piece)
     edge = edge_named(piece, wish.edge)
     made = _with(draft, piece, wish, number)
+    made = replace(made, findings=(*made.findings, *_bulk_said(draft, wish, fabric)))
     return _on_one_hand(draft, made, piece, wish) if wish.hand and not (piece.hand or edge.hand) else made
+
+
+BULKY: frozenset[Sort] = frozenset({"pile", "napped", "felted", "coated", "sequinned"})
+"""Sorts of cloth that a bag is not cut from (common practice: it lies double inside, and a hand goes into it)."""
+
+THICK = 1.2
+"""mm: no more does cloth of a bag measure (ours; pocketing is 0.3 to 0.5, from memory)."""
+
+
+def _bulk_said(draft: Draft, wish: PocketWish, fabric: Fabric | None) -> Iterator[Finding]:
+    """Yield what is said of a bag that is cut from a thick or a rough cloth, for want of another."""
+    if fabric is None or wish.kind not in BAGGED or bag_cloth(draft, wish):
+        return
+    if BULKY & set(fabric.possible_sorts) or (fabric.thickness or 0.0) > THICK:
+        yield Finding(
+            "pocket bag",
+            "warning",
+            wish.piece,
+            fabric.title,
+            None,
+            f"The bag of the {wish.kind} pocket on the {name_in_words(wish.piece)} is cut from {fabric.title}, "
+            "which lies thick inside: cut it from firm pocketing. Name that cloth under [fabrics], and its role "
+            'here, as in bag = "pocketing".',
+        )
 
 
 def _with(draft: Draft, piece: Piece, wish: PocketWish, number: int) -> Draft:
@@ -140,10 +167,9 @@ def pocket_line(draft: Draft, piece: Piece, wish: PocketWish) -> Path:
 
 
 def _welted(draft: Draft, piece: Piece, moved: MovedPocket, number: int) -> Draft:
-    """Return the draft with a welt pocket; its bags are cut from the lining's cloth where the draft has one."""
+    """Return the draft with a welt pocket and its bags."""
     welt = _welt(piece, moved, number)
-    lined = any(other.cut_from == "lining" for other in draft.pieces)
-    made = with_welt(draft, piece, welt, "lining" if lined else "")
+    made = with_welt(draft, piece, welt, bag_cloth(draft, moved.wish))
     return made + Draft(findings=_narrow_said(made[welt.name], moved.wish))
 
 

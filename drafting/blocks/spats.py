@@ -40,6 +40,7 @@ from drafting.shaping.details.spat_lines import (
     SpatEases,
     SpatProfile,
     spat_buttons,
+    spat_closing,
     spat_parts,
     spat_profile,
 )
@@ -144,16 +145,12 @@ def spats(body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
     )
     profile = spat_profile(body, eases)
     button = Button(choices.spat_button, choices.button_thickness, choices.button_shape)
-    outer = spat_parts(profile, choices.spat_lap)
-    knee = complex(0, body["knee_height"])
-    pieces = [
-        replace(piece, frame=BodyFrame(limb=Limb.LEG, heights=((BodyHeight.KNEE, knee),))) for piece in outer
-    ]
-    inner, front, back = pieces
+    inner, front, back = (replace(piece, frame=_on_leg(body)) for piece in spat_parts(profile, choices.spat_lap))
     inner = inner.mirrored()
     spots = spat_buttons(profile, choices.spat_spacing)
-    front = replace(front, placements=tuple(_holes(spots, button)))
-    back = replace(back, placements=tuple(_buttons(spots, button)))
+    closing = Placement("closing", line(*spat_closing(profile)), "closing line")
+    front = replace(front, placements=(*_holes(spots, button), closing))
+    back = replace(back, placements=(*_buttons(spots, button), closing))
     inner = replace(inner, placements=(_strap_mark(inner, choices),))
     strap, own = _strap(body, choices, scale)
     stiff = [interfacing(piece) for piece in (inner, front, back)]
@@ -177,6 +174,12 @@ def spats(body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
             *(interfacing_notion(one) for one in stiff),
         ),
     )
+
+
+def _on_leg(body: Body) -> BodyFrame:
+    """Return how parts lie that are drawn from the side, the toes to -x, with y = 0 on the floor."""
+    knee = complex(0, body["knee_height"])
+    return BodyFrame(limb=Limb.LEG, heights=((BodyHeight.KNEE, knee),), ahead=-1 + 0j)
 
 
 def _holes(spots: list[complex], button: Button) -> Iterator[Placement]:

@@ -211,7 +211,7 @@ def _garment(garments: TableReader, name: str, roles: tuple[str, ...]) -> Garmen
     role = _role(table, roles)
     style, wishes = read_style(table), read_fullness(table)
     trims, shapes = read_trims(table), read_appliques(table)
-    pockets = read_pockets(table)
+    pockets = read_pockets(table, roles)
     choices = dict(table.table("choices").every())
     table.close()
     block_line = table.spot("block").line

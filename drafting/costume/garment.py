@@ -19,6 +19,7 @@ from drafting.body.sides import settled_middle
 from drafting.checks import check_all
 from drafting.checks.ease import ease_enough
 from drafting.checks.enclosed import enclosed_wide_enough
+from drafting.checks.piping import piping_wide_enough
 from drafting.checks.pulled_on import head_passes
 from drafting.checks.shading import panels_shade
 from drafting.checks.treatments import cloth_cannot_take
@@ -164,6 +165,7 @@ def checked_garment(made: MadeGarment, body: Body, fabric: Fabric | None) -> Mad
         *cloth_cannot_take(made.draft, fabric, typed),
         *panels_shade(made.draft, fabric),
         *enclosed_wide_enough(made.draft, made.pattern, body, fabric),
+        *piping_wide_enough(made.pattern, made.trims),
     )
     seconds = {**made.seconds, "check": time.perf_counter() - start}
     return replace(made, findings=findings, seconds=seconds)

@@ -76,7 +76,7 @@ def _granted(draft: Draft, wish: GarmentWish, fabric: Fabric | None, number: int
     if isinstance(wish, PocketWish):
         from drafting.alter.pocket import with_pocket
 
-        return with_pocket(draft, wish, pockets)
+        return with_pocket(draft, wish, pockets, fabric)
     edge_named(piece_named(draft, wish.piece), wish.edge)
     return draft
 

@@ -217,8 +217,10 @@ def _levels(
 
 
 def _not_reckoned(rest: AtRest, hangs: bool) -> tuple[Remark, ...]:
-    """Return that a hem which hangs free takes too much cloth for its treatments, where it does."""
-    return (remark("treated.too_much"),) if hangs and too_much(rest.mesh) else ()
+    """Return that the form wears no shoe, and that a free hem takes too much cloth for its treatments."""
+    bare = any(piece.frame.ahead for piece in rest.mesh.pieces)
+    much = hangs and too_much(rest.mesh)
+    return (*((remark("foot.bare"),) if bare else ()), *((remark("treated.too_much"),) if much else ()))
 
 
 def _over_one_another(garments: list[WornGarment], form: Form) -> tuple[WornGarment, ...]:

@@ -46,6 +46,7 @@ class BodyFrame:
     that it hangs from. `front` and `back` are straights
     that lie on the middle of the body, the left hand's cloth on their left: the front runs down, the back
     up on a piece drawn as it hangs. `outer` says that its garment goes over what is tucked in at the waist.
+    `ahead` is the way across a piece to the toes, where it is drawn as foot and leg are seen from the side.
     """
 
     limb: Limb | None = None
@@ -53,6 +54,7 @@ class BodyFrame:
     front: Straight | None = None
     back: Straight | None = None
     outer: bool = False
+    ahead: complex | None = None
 
     def at(self, height: BodyHeight) -> complex | None:
         """Return the place that lies at a height, or None."""
@@ -61,7 +63,9 @@ class BodyFrame:
     def mapped(self, move: Callable[[complex], complex]) -> BodyFrame:
         """Return the frame with every place moved by an orientation-keeping move."""
         front, back = ((move(line[0]), move(line[1])) if line else None for line in (self.front, self.back))
-        return replace(self, heights=tuple((k, move(p)) for k, p in self.heights), front=front, back=back)
+        ahead = None if self.ahead is None else move(self.ahead) - move(0j)
+        heights = tuple((k, move(p)) for k, p in self.heights)
+        return replace(self, heights=heights, front=front, back=back, ahead=ahead)
 
     def mirrored(self) -> BodyFrame:
         """Return the frame of the other hand's piece; the middles keep their way."""

@@ -123,6 +123,9 @@ NO_WATER = ("dry clean", "do not wash", "no wash", "not be washed", "wipe", "spo
 BIAS_GIVES = 0.10
 """Stretch of a strip on the bias, pulled by hand, from which a cloth of any sort counts as soft (from memory)."""
 
+FUR = 5.0
+"""mm: a pile as thick is cut like fur (common practice)."""
+
 STEAMED = "steam"
 """A care text that names steam alone is of a cloth that is steamed in place of a wash (common practice)."""
 
@@ -130,6 +133,16 @@ STEAMED = "steam"
 def frays(fabric: Fabric) -> bool:
     """Return whether a raw edge ravels: not what is coated or felted, nor a knit (common practice)."""
     return handling(fabric).neatens != "none" and fabric.weave != "knit"
+
+
+def has_pile(fabric: Fabric) -> bool:
+    """Return whether the cloth has, or may have, a pile that an iron would crush; a nap takes a press cloth."""
+    return "pile" in fabric.possible_sorts
+
+
+def is_long_pile(fabric: Fabric) -> bool:
+    """Return whether a cloth is fur, or like it: a pile whose hairs must not be cut with it."""
+    return has_pile(fabric) and (fabric.thickness or 0.0) >= FUR
 
 
 def handling(fabric: Fabric) -> Handling:
@@ -142,6 +155,8 @@ def handling(fabric: Fabric) -> Handling:
     """
     found = gentlest([TABLE[sort] for sort in fabric.possible_sorts])
     care = fabric.care.lower()
+    if is_long_pile(fabric):
+        found = replace(found, layers="single")  # its ground alone is cut, from the back
     if fabric.stretch_bias >= BIAS_GIVES:
         found = replace(found, sags=True)
     if any(word in care for word in NO_WATER) or (STEAMED in care and "wash" not in care):

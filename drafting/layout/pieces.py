@@ -14,6 +14,7 @@ from drafting.layout.packing.clip import grid_scale
 from drafting.layout.packing.job import ROUGH, Kit, extent_of
 from drafting.layout.packing.model import Job
 from drafting.layout.packing.shapes import Shapes
+from drafting.layout.stripes import on_better_stripe
 
 BOLTS = (900.0, 1120.0, 1370.0, 1500.0, 1600.0, 2800.0)
 """mm: common bolt widths, the narrow end of each range (common practice)."""
@@ -43,7 +44,7 @@ class Pieces:
         if (way, cloth.width) not in self._jobs:
             meet = self._meet(cloth) if way == "double" else None
             job, kept, lost = job_from(self.outlines(way), cloth, way, meet)
-            self._jobs[way, cloth.width] = checked_job(job), kept, lost
+            self._jobs[way, cloth.width] = on_better_stripe(checked_job(job)), kept, lost
         return self._jobs[way, cloth.width]
 
     @cached_property

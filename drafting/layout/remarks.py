@@ -127,7 +127,18 @@ def _repeats(lay: Lay) -> Iterator[Finding]:
     if cloth.repeat_along:
         yield _repeat(cloth, cloth.repeat_along, lost_along, f"along its length: {_levelled(lay)}")
     if cloth.repeat_across:
-        yield _repeat(cloth, cloth.repeat_across, lost_across, STRIPES[lay.lay == "open"])
+        yield _repeat(cloth, cloth.repeat_across, lost_across, STRIPES[lay.lay == "open"] + _first_stripe(lay))
+
+
+def _first_stripe(lay: Lay) -> str:
+    """Return where the lay counts a wide repeat from, where that was chosen."""
+    first = lay.job.strip.stripe
+    if not first:
+        return ""
+    return (
+        f" It was laid for a pattern that mirrors itself {told(first)} inside the selvedge, and every repeat from "
+        "there: where yours does so elsewhere, shift all pieces with it and see that they still have room."
+    )
 
 
 def _levelled(lay: Lay) -> str:

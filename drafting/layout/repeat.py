@@ -23,7 +23,7 @@ def nearest_on_repeat(kit: Kit, rest: Rest, others: Sequence[Spot], spot: Spot, 
     """Return the free corner nearest to `at` (grid steps) that keeps to the repeats; None without one.
 
     Along the cloth a piece keeps to the level of those that lie already, across to whole repeats
-    from y = 0.
+    from the first stripe.
     """
     kind = kit.job.copies[spot.copy].kind
     along = (kit.job.strip.repeat or 0.0) * kit.scale

@@ -9,13 +9,14 @@ from drafting.draft.by_role import edge_as
 from drafting.draft.piece import Piece
 from drafting.draft.roles import COLLARS, FACINGS, EdgeRole
 from drafting.fabric import Fabric, handling
+from drafting.fabric.handling import has_pile, is_long_pile
 from drafting.fabric.sorts import Sort
 from drafting.ground.names import name_in_words
 from drafting.layout import Lay
 from drafting.layout.cloth import LENGTHWISE
 from drafting.layout.on_bars import matched_on
 from drafting.making.model import Said, Step, Supply, said
-from drafting.making.treating import any_fused, has_pile, is_long_pile
+from drafting.making.treating import any_fused
 
 AN_OUTLINE = 6.0
 """minutes to cut one outline with its notches (a guess)."""
@@ -73,7 +74,9 @@ def _kinds_apart(made: Made, lay: Lay) -> Iterator[Said]:
 def _said(lay: Lay, fabric: Fabric, blade: str, title: str) -> Iterator[Said]:
     takes, sorts = handling(fabric), fabric.possible_sorts
     thread = "_thread" if takes.marks == "thread" else ""
+    behind = is_long_pile(fabric) or (takes.weighted and (blade != "rotary" or takes.old_blades))
     out = "_out" if lay.lay in LENGTHWISE and takes.layers == "wrong sides together" else ""
+    out = "_down" if behind and lay.lay == "open" else out
     meet = lay.job.strip.meet
     parts = {} if meet is None else {"one": meet, "other": lay.job.strip.width - meet}
     n = len(lay.packing.spots)
@@ -95,7 +98,8 @@ def _said(lay: Lay, fabric: Fabric, blade: str, title: str) -> Iterator[Said]:
         yield said("cut.on_fold")
     weights = "cut.weights_old" if takes.old_blades else "cut.weights"
     by_hand = f"cut.{blade}{thread if blade == 'shears' else ''}"
-    yield said(weights if takes.weighted and (blade != "rotary" or takes.old_blades) else by_hand)
+    if takes.weighted or not behind:
+        yield said(weights if behind else by_hand)
     yield said("cut.notches_paper" if takes.marks == "paper" else f"cut.notches{thread}")
     curved = any(_has_neck(outline.part.cut.piece) for outline in lay.outlines)
     if curved and fabric.weave == "woven" and takes.marks != "paper":

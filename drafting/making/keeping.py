@@ -7,9 +7,10 @@ from collections.abc import Iterator
 from drafting.checks.treatments import iron_limit
 from drafting.costume.make import Made
 from drafting.fabric import Fabric, handling
+from drafting.fabric.handling import has_pile
 from drafting.fitting.bands import GarmentSort, sort_of_garment
 from drafting.making.model import Said, said
-from drafting.making.treating import DEGREES, by_hand, garment_cloths, has_pile, washes
+from drafting.making.treating import DEGREES, by_hand, garment_cloths, washes
 
 
 def keeping(made: Made) -> tuple[Said, ...]:

@@ -165,16 +165,18 @@ def _zip_row(kind: str, found: list[tuple[str, Notion]], each: float | None) -> 
 
 
 def _trims(made: Made) -> Iterator[ShoppingRow]:
-    """Yield one line for each trim that is bought; bias strips come out of the cloth's scraps."""
+    """Yield one line for each trim that is bought, and for the cord in a bias strip, which comes out of scraps."""
     groups: dict[tuple[str, float], list[tuple[str, float]]] = defaultdict(list)
     for garment in made.garments:
         for laid in laid_trims(garment):
-            if not laid.trim.bias:
+            what = laid.trim.kind if not laid.trim.bias else "cord" if laid.trim.kind == "piping" else ""
+            if what:
                 name = f"{garment.name}: {' '.join(laid.place)}"
-                groups[laid.trim.kind, laid.trim.width].append((name, laid.total))
+                groups[what, laid.trim.width].append((name, laid.total))
     for (kind, width), parts in groups.items():
         length = up_to(math.fsum(amount for _, amount in parts))
-        yield ShoppingRow(kind, said("shop.trim", kind=kind, width=width), length, "mm", tuple(parts))
+        detail = said("shop.cord", width=width) if kind == "cord" else said("shop.trim", kind=kind, width=width)
+        yield ShoppingRow(kind, detail, length, "mm", tuple(parts))
 
 
 def _needles(settings: Mapping[tuple[str, str], Setting], costs: Mapping[str, float]) -> Iterator[ShoppingRow]:

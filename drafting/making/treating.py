@@ -13,7 +13,7 @@ from drafting.checks.treatments import FUSING, iron_limit
 from drafting.costume.lays import cloth_for, cloth_roles, materials
 from drafting.costume.make import Made
 from drafting.fabric import Fabric, handling
-from drafting.fabric.handling import MarkedWith
+from drafting.fabric.handling import MarkedWith, has_pile
 from drafting.layout import Cloth
 from drafting.making.model import Said, Step, said
 
@@ -29,8 +29,8 @@ PRETENSION = {"woven": 1.0, "knit": 0.5}
 GROWTH = {"loose": (0.15, 0.30), "close": (0.35, 0.60)}
 """How far a knit is stretched along and across to see what stays (`Source.ASTM_D2594`)."""
 
-STRETCHES, FUR = 0.10, 5.0
-"""Greatest stretch from which it is worth measuring (ours); mm from which a pile is cut like fur (practice)."""
+STRETCHES = 0.10
+"""Greatest stretch from which it is worth measuring (ours)."""
 
 SOAK, DRY, REST = 10.0, 24.0, 8.0
 """hours: a soak overnight, drying flat or on the line, and lying flat under weights (common practice)."""
@@ -233,16 +233,6 @@ def _expected(cloth: Treated) -> Iterator[Said]:
 def _pile(fabric: Fabric) -> Iterator[Said]:
     if has_pile(fabric):
         yield said("treat.pile")
-
-
-def is_long_pile(fabric: Fabric) -> bool:
-    """Return whether a cloth is fur, or like it: a pile whose hairs must not be cut with it."""
-    return has_pile(fabric) and (fabric.thickness or 0.0) >= FUR
-
-
-def has_pile(fabric: Fabric) -> bool:
-    """Return whether the cloth has, or may have, a pile that an iron would crush; a nap takes a press cloth."""
-    return "pile" in fabric.possible_sorts
 
 
 def _squared(cloth: Treated) -> Step:

@@ -11,6 +11,7 @@ height = "13 cm"
 corners = "round"        # square, round, pointed
 tilt = 8                 # a welt, degrees: its end away from the centre front so much higher
 hand = "left"            # this hand alone has it
+bag = "pocketing"        # the role of the cloth that a bag is cut from: a welt's, a slant or in-seam pocket's
 
 A slant pocket runs from the waist, `width` in from the corner, to `height` down the side beyond that corner; its
 `edge` is either. The mouth of an in-seam pocket is `width` long, its middle at `along` its `edge`; its bag hangs
@@ -19,9 +20,10 @@ A slant pocket runs from the waist, `width` in from the corner, to `height` down
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 from dataclasses import dataclass, field
 
+from drafting.ground.nearest import meant
 from drafting.ground.units import BadValue, as_written, parse_number
 from drafting.reading.cursor import TableReader
 from drafting.reading.given import FilePlace
@@ -30,6 +32,9 @@ from drafting.reading.style import HANDS
 POCKETS = ("patch", "flap", "welt", "slant", "in-seam")
 ON_EDGE = frozenset({"slant", "in-seam"})
 """Pockets whose mouth lies at the edge itself: nothing stands `inside`."""
+
+BAGGED = ON_EDGE | {"welt"}
+"""Pockets with a bag that hangs inside."""
 
 CORNERS = ("square", "round", "pointed")
 
@@ -46,8 +51,9 @@ class PocketWish:
     """A pocket of a `kind` on a piece: the middle of its top `inside` mm from the place `along` an edge.
 
     `along` is a share of the edge's length, `tilt` how many degrees a welt is turned, `hand` (left, right) which
-    hand alone has it, `spot` where it was written. One that `gives_way` is moved where it would stick out: its
-    costume was written for another wearer.
+    hand alone has it, `bag` the role of the cloth of its bag ("": the lining's, else the garment's), `spot` where
+    it was written. One that `gives_way` is moved where it would stick out: its costume was written for another
+    wearer.
     """
 
     piece: str
@@ -60,16 +66,17 @@ class PocketWish:
     corners: str = "square"
     tilt: float = 0.0
     hand: str = ""
+    bag: str = ""
     gives_way: bool = False
     spot: FilePlace = field(default=FilePlace(), compare=False)
 
 
-def read_pockets(garment: TableReader) -> tuple[PocketWish, ...]:
-    """Return every pocket of a garment; what is wrong goes to the faults of its file."""
-    return tuple(wish for one in garment.numbered("pockets") for wish in _pocket(one))
+def read_pockets(garment: TableReader, roles: Collection[str]) -> tuple[PocketWish, ...]:
+    """Return every pocket of a garment; what is wrong goes to the faults of its file. `roles` are its cloths'."""
+    return tuple(wish for one in garment.numbered("pockets") for wish in _pocket(one, roles))
 
 
-def _pocket(table: TableReader) -> Iterator[PocketWish]:
+def _pocket(table: TableReader, roles: Collection[str]) -> Iterator[PocketWish]:
     """Yield the pocket of one entry, where it can be read."""
     piece = table.needed("piece", _name, 'as in piece = "front"')
     edge = table.needed("edge", _name, 'it stands in from a place on one, as in edge = "shoulder"')
@@ -79,7 +86,7 @@ def _pocket(table: TableReader) -> Iterator[PocketWish]:
     inside = _inside(table, kind)
     _shaped(table, kind)
     corners, tilt = table.word("corners", CORNERS, "square"), table.read("tilt", _tilt)
-    hand = table.word("hand", HANDS)
+    hand, bag = table.word("hand", HANDS), _bag(table, kind, roles)
     table.close()
     if piece and edge and width is not None and inside is not None:
         yield PocketWish(
@@ -93,6 +100,7 @@ def _pocket(table: TableReader) -> Iterator[PocketWish]:
             corners=corners,
             tilt=tilt or 0.0,
             hand=hand,
+            bag=bag,
             spot=table.spot(),
         )
 
@@ -111,6 +119,21 @@ def _shaped(table: TableReader, kind: str) -> None:
     for key in ("corners", "tilt") if kind in ON_EDGE else ():
         if table.given(key) is not None:
             table.add(f"is not for a pocket of kind {kind}: its mouth lies at the edge", "leave it out", key)
+
+
+def _bag(table: TableReader, kind: str, roles: Collection[str]) -> str:
+    """Return the role of a bag's cloth; "" where none is named."""
+
+    def parse(value: object) -> str:
+        if isinstance(value, str) and value in roles:
+            return value
+        right = meant(str(value)[:40] if isinstance(value, str) else "", roles)
+        raise BadValue(f"{as_written(value)} is no role under [fabrics]", right)
+
+    if table.given("bag") is not None and kind not in BAGGED:
+        table.add(f"is not for a pocket of kind {kind}: it has no bag", "leave it out", "bag")
+        return ""
+    return table.read("bag", parse) or ""
 
 
 def _share(value: object) -> float:

@@ -123,3 +123,24 @@ def test_a_lining_that_finds_no_room_is_refused_in_the_maker_s_own_words() -> No
         lined(chart_woman(), "cape", cape_ends="elbow", lining_shorter=300.0, cape_length=280.0)
     assert "tail" not in str(refused.value)
     assert "lining_shorter" in str(refused.value)
+
+
+def test_a_hood_is_lined_with_its_cape_and_shows_no_lining_at_the_face() -> None:
+    """A lined cape's hood showed its bare inside. Common practice: the lining is felled to what is turned in."""
+    for body in sample():
+        made = lined(body, "cape", cape_neck="hood")
+        hood, lining = made.draft["hood"], made.draft["hood-lining"]
+        assert (lining.material, lining.count) == ("lining", hood.count)
+        assert ring(hood).buffer(0.2).contains(ring(lining))
+        face = LineString([(z.real, z.imag) for z in hood["face"].path.points(0.5)])
+        turned = hood["face"].allowance
+        assert turned is not None
+        assert 5.0 <= turned - ring(lining).distance(face) <= 15.0  # it covers the raw edge of what is turned in
+        assert errors(made) == [], body.title
+    costume = costume_of(made, WOVEN)
+    steps = order_of(costume)
+    assert unsound(costume, steps) == ()
+    keys = [said.key for step in steps for said in step.say]
+    assert (keys.count("do.line_hooded"), keys.count("do.line_hung")) == (1, 0)
+    bare = draft_garment(body, WOVEN, "cape", {"cape_neck": "hood"}).draft
+    assert "hood-lining" not in [piece.name for piece in bare.pieces]

@@ -16,7 +16,7 @@ from drafting.fabric import Fabric
 from drafting.geometry import line
 from drafting.ground.errors import DraftError
 from drafting.ground.lengths import in_unit
-from drafting.layout import LayWishes, Part, cloth_of, lay_out, lay_row
+from drafting.layout import LayWishes, Part, cloth_of, hand_row, laid_by_hand, lay_out, lay_row
 from drafting.layout.outlines import outline_of
 from drafting.layout.packing.model import box_of
 from drafting.layout.packing.verify import broken_rules
@@ -164,6 +164,31 @@ def test_on_open_cloth_every_grainline_lies_on_the_same_place_of_a_stripe() -> N
     for y in places:
         assert math.remainder(y - places[0], 24.0) == pytest.approx(0, abs=0.1)
     assert any("stripe" in f.message for f in lay.findings if f.check == "repeat")
+
+
+def test_on_cloth_hardly_two_repeats_wide_pieces_lie_in_two_columns() -> None:
+    """Lines were counted from the selvedge: one lay down the middle, and eighteen metres were bought for nine.
+
+    A pattern that mirrors itself on the middle of the cloth does so half a repeat to either side as well (plane
+    geometry), so two columns of 330 have room on 720 of cloth: two lengths of 1000, not four.
+    """
+    drawn = line(165 + 100j, 165 + 900j)
+    cut = part("panel", box(330, 1000), pair=True, copies=2).cut
+    parts = (Part("coat", replace(cut, grainline=drawn)),)
+    bolt = replace(cloth(720.0, lay="open", one_way=True), repeat_across=375.0)
+    lay = lay_out(parts, bolt, count=40, table=False)
+    assert broken_rules(lay.job, lay.packing) == []
+    outlines = [(lay.outline(spot), spot) for spot in lay.packing.spots]
+    places = [o.placed(spot, drawn.mapped(o.base)).start.imag for o, spot in outlines]
+    assert len(places) == 4
+    for y in places:
+        assert math.remainder(y - 360.0, 187.5) == pytest.approx(0, abs=0.1)
+        assert math.remainder(y - places[0], 375.0) == pytest.approx(0, abs=0.1)
+    assert lay.length < 2.1 * 1000
+    assert any("mirrors itself" in f.message for f in lay.findings if f.check == "repeat")
+    again = laid_by_hand(parts, bolt, hand_row(lay))
+    assert again is not None
+    assert again.length == pytest.approx(lay.length)
 
 
 def test_on_folded_cloth_what_stripes_need_is_said() -> None:

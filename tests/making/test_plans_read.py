@@ -19,6 +19,7 @@ from drafting.draft.by_role import edges_as
 from drafting.draft.piece import EdgeKind
 from drafting.draft.roles import FACINGS, EdgeRole, SeamKind
 from drafting.fabric import Fabric
+from drafting.fabric.sorts import Sort
 from drafting.ground.errors import DraftError
 from drafting.making.cutting_work import cutting_steps
 from drafting.making.fit.ease import ease_rows
@@ -268,3 +269,19 @@ def test_fur_is_cut_from_its_back(thickness: float, fur: bool) -> None:
     cuts = {step.key: step for step in cutting_steps(laid_out(made, count=20, table=False))}
     cut = cuts[f"{garment.fabric}/cut"]
     assert any(one.key == "cut.long_pile" for one in cut.say) is fur
+    told = " ".join(text(one) for one in cut.say)
+    assert ("wrong side up" in told) is fur  # its back has to be reached
+    assert ("Fold" in told) is not fur
+    assert ("draw nothing on the cloth" in told) is not fur
+
+
+@pytest.mark.parametrize("sort", ["sequinned", "coated", "foiled", "lace", "satin"])
+def test_what_is_drawn_on_from_the_wrong_side_does_not_lie_right_side_up(sort: Sort) -> None:
+    """Sequins and vinyl were spread right side up, and the next sentence drew on their wrong side."""
+    cloth = replace(WOVEN, sort=sort)
+    made = costume_of(draft_garment(bdims()[3], cloth, "cape"), cloth)
+    for blade in ("shears", "rotary"):
+        for cut in cutting_steps(laid_out(made, count=20, table=False), blade):
+            told = " ".join(text(one) for one in cut.say)
+            behind = "on the wrong side" in told.replace("tape on the wrong side", "")
+            assert not (behind and "right side up" in told)

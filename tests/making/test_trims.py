@@ -17,6 +17,7 @@ from drafting.costume.garment import MadeGarment, draft_garment, make_garment
 from drafting.costume.lays import laid_out
 from drafting.costume.make import Made
 from drafting.draft.piece import EdgeKind
+from drafting.fabric import Fabric
 from drafting.ground.lengths import in_unit, told
 from drafting.ground.scale import body_scale
 from drafting.making import planned
@@ -168,3 +169,48 @@ def test_both_hands_of_a_pleat_are_barred_at_its_top() -> None:
     (bars,) = [s for s in order_of(trimmed("tailcoat", True)) if s.verb == "bar"]
     assert {edge for piece, edge in bars.along if piece.startswith("back-")} == {"vent_top", "pleat_top"}
     assert plan_sentence(bars.say[0]).count("back pleat top") == 1
+
+
+def piped(width: float, *, bias: bool = True, block: str = "shirt", cloth: Fabric = WOVEN) -> Made:
+    wish = TrimWish("back", "hem", "piping", width, bias)
+    kind = all_blocks()[block]
+    chosen = choose(kind, {}, body_scale(bdims()[3]), Origin())
+    made = make_garment(bdims()[3], cloth, kind, chosen, name=block, role="shell", trims=(wish,))
+    return costume_of(made, cloth)
+
+
+def test_piping_lies_on_before_the_edge_is_turned_along_it() -> None:
+    """It was basted into a seam that was never sewn, onto a hem that had been turned up and caught by hand."""
+    made = piped(30.0)
+    steps = order_of(made)
+    (on,) = [i for i, step in enumerate(steps) if step.verb == "trim" and step.along]
+    (hem,) = [i for i, step in enumerate(steps) if ("back", "hem") in step.edges]
+    assert on < hem
+    assert unsound(made, steps) == ()
+    late = (*steps[:on], *steps[on + 1 : hem + 1], steps[on], *steps[hem + 1 :])
+    assert any("turned already" in fault for fault in unsound(made, late))
+
+
+def test_piping_in_cloth_that_keeps_its_holes_is_not_basted() -> None:
+    vinyl = replace(WOVEN, sort="coated", takes_fusible=False, iron_dots=0)
+    (on,) = [step for step in order_of(piped(30.0, cloth=vinyl)) if step.verb == "trim" and step.along]
+    words = " ".join(map(plan_sentence, on.say))
+    assert "no basting" in words
+    assert "Baste" not in words
+
+
+def test_the_cord_of_piping_that_is_cut_is_bought_and_what_is_bought_has_its_own() -> None:
+    for bias, what in ((True, "cord"), (False, "piping")):
+        made = laid_out(piped(30.0, bias=bias), count=20, table=False)
+        rows = [row for row in planned(made).shopping if row.what in ("cord", "piping")]
+        assert [row.what for row in rows] == [what]
+        assert rows[0].amount >= laid_trims(made.garments[0])[0].total
+
+
+@pytest.mark.parametrize(("width", "narrow"), [(3.0, True), (20.0, True), (24.0, False), (30.0, False)])
+def test_a_strip_has_room_for_a_cord_and_both_its_allowances(width: float, narrow: bool) -> None:
+    # Plane geometry: twice 10 mm of allowance, and once round a cord of 1 mm.
+    (garment,) = piped(width).garments
+    assert any(f.check == "piping" for f in garment.findings) is narrow
+    (bought,) = piped(width, bias=False).garments
+    assert not any(f.check == "piping" for f in bought.findings)

@@ -10,7 +10,7 @@ import pytest
 from drafting.body import Body
 from drafting.costume.garment import MadeGarment, draft_garment
 from drafting.draft.draft import Draft
-from drafting.draft.roles import LevelKind
+from drafting.draft.roles import LevelKind, PieceRole
 from drafting.ground.scale import body_scale
 from drafting.making.settings import setting_said
 from drafting.making.tables import places_said
@@ -18,6 +18,7 @@ from drafting.making.words import plan_sentence
 from tests.drawn_bodies import drawn
 from tests.making.figures import made
 from tests.making.orders import WOVEN, costume_of, order_of, uneven
+from tests.making.test_plans_read import keys
 
 
 def garment(block: str, **choices: object) -> MadeGarment:
@@ -48,6 +49,20 @@ def test_what_is_sewn_on_both_hands_is_not_pressed_onto_one() -> None:
         for step in order_of(costume_of(one, WOVEN)):
             for said in setting_said(step.setting):
                 assert not re.search(r"onto the [a-z ]+ (left|right)\b", plan_sentence(said)), step.key
+
+
+def test_a_gathered_cuff_is_closed_inside_on_either_hand() -> None:
+    """The left one was joined on and left open: only the last of both was told to be turned in."""
+    one = garment("shirt", hem_fullness=1.5)
+    own = (piece for piece in one.draft.pieces if piece.role is PieceRole.CUFF and not piece.material)
+    cuffs = {f"{one.name}.{piece.name}" for piece in own}
+    closed = [
+        cuffs & set(step.pieces)
+        for step in order_of(costume_of(one, WOVEN))
+        if "inside" in keys(step) and cuffs & set(step.pieces)
+    ]
+    assert len(cuffs) == 2
+    assert set().union(*closed) == cuffs
 
 
 def test_buttons_that_stand_beside_one_another_are_told_across() -> None:

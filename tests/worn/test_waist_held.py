@@ -115,16 +115,6 @@ def test_tails_that_are_longer_behind_by_design_show_no_tilted_hem() -> None:
     assert not any(one.sign.name.startswith("hem up") for one in signs_worn(shirt, draft))
 
 
-def test_what_is_worn_below_the_crotch_alone_is_left_out_in_its_own_words() -> None:
-    """Spats were told to put an edge on the fold."""
-    body = drawn(7)[3]
-    made = costume_of(draft_garment(body, WOVEN, "spats"), WOVEN)
-    found = worn(replace(made, costume=replace(made.costume, wearer=body)), mesh=MESH, treat=False)
-    ((name, why),) = found.left_out
-    assert name == "spats"
-    assert "reaches waist or crotch" in why
-
-
 CUTS = ("straight", "gored", "quarter circle", "full circle")
 
 

@@ -122,11 +122,12 @@ class Kit:
         return round(pose.of(complex(at, 0)).real * self.scale) - self.size(kind, pose).x
 
     def line(self, kind: int, pose: Pose) -> int:
-        """Return how far a kind's grainline lies from its lower left corner, across the cloth."""
-        at = self.kinds[kind].line
+        """Return how far a kind's grainline lies from its lower left corner, across the cloth, less what the first
+        stripe lies from y = 0: where both are even the corner lies on whole repeats."""
+        at, first = self.kinds[kind].line, round(self.job.strip.stripe * self.scale)
         if at is None:
-            return 0
-        return round(pose.of(complex(0, at)).imag * self.scale) - self.size(kind, pose).y
+            return -first
+        return round(pose.of(complex(0, at)).imag * self.scale) - self.size(kind, pose).y - first
 
     def span(self, kind: int, pose: Pose) -> tuple[int, int]:
         """Return the least and greatest y of a kind's corner; the second is less where it is too wide."""

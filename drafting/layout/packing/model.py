@@ -100,8 +100,8 @@ class Strip:
     """The cloth to lay on: its `width`, the `gap` between pieces, boxes that may not be cut into.
 
     `repeat` is the length of a repeat along the cloth that all levels keep to, None without one;
-    `repeat_across` the width of one that all lines keep to. Pieces off the fold keep `fold_gap` from
-    y = 0: a pair lying flush on the fold could not be cut apart.
+    `repeat_across` the width of one that all lines keep to, counted from y = `stripe`. Pieces off the
+    fold keep `fold_gap` from y = 0: a pair lying flush on the fold could not be cut apart.
 
     `meet` is where the selvedges meet on cloth with two folds, at y = 0 and at y = `width` (None: it
     has not): nothing lies across that line.
@@ -112,6 +112,7 @@ class Strip:
     blocked: tuple[Box, ...] = ()
     repeat: float | None = None
     repeat_across: float | None = None
+    stripe: float = 0.0
     fold_gap: float = 0.0
     meet: float | None = None
 

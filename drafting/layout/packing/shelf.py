@@ -87,7 +87,7 @@ def _row(job: Job, n: int, pose: Pose, y: float, high: float) -> float:
     if not step or not job.strip.lined_up(high, kind.fold):
         return y
     y0 = min(pose.of(p).imag for p in kind.ring)
-    own = 0.0 if kind.line is None else pose.of(complex(0, kind.line)).imag - y0
+    own = (0.0 if kind.line is None else pose.of(complex(0, kind.line)).imag - y0) - job.strip.stripe
     return math.ceil((y + own) / step - 1e-9) * step - own
 
 

@@ -112,7 +112,7 @@ def _levels(job: Job, packing: Packing) -> Iterator[str]:
 
 
 def _lines(job: Job, packing: Packing, rings: list[Ring]) -> Iterator[str]:
-    """Yield what lies off the repeat across, counted from y = 0; pieces with no room are free."""
+    """Yield what lies off the repeat across, counted from the first stripe; pieces with no room are free."""
     step = job.strip.repeat_across
     for spot, ring in zip(packing.spots, rings, strict=True) if step else ():
         kind, box = job.kinds[job.copies[spot.copy].kind], box_of(ring)
@@ -120,7 +120,7 @@ def _lines(job: Job, packing: Packing, rings: list[Ring]) -> Iterator[str]:
             continue
         y0 = min(spot.pose.of(p).imag for p in kind.ring)
         own = 0.0 if kind.line is None else spot.pose.of(complex(0, kind.line)).imag - y0
-        off = math.remainder(box[1] + own, step or 1.0)
+        off = math.remainder(box[1] + own - job.strip.stripe, step or 1.0)
         if abs(off) > NEAR_ENOUGH:
             yield f"{_name(job, spot.copy)} lies {off:.3f} off the repeat across"
 

@@ -7,8 +7,9 @@ from drafting.draft.by_role import pieces_as
 from drafting.draft.draft import Draft, EdgeRef, Seam
 from drafting.draft.piece import EdgeKind, Piece, Placement
 from drafting.draft.roles import FACINGS, SEWN_ON, EdgeRole, PieceRole, SeamKind
-from drafting.making.model import Said, Stage, said
+from drafting.making.model import Said, Stage, Supply, said
 from drafting.making.order.parts import Bench, base_of, pieces_of
+from drafting.making.order.seam_kinds import is_sleeve
 from drafting.making.settings.edges import ADDED
 from drafting.making.trim_lengths import LaidTrim, laid_trims
 
@@ -20,18 +21,29 @@ def bones(bench: Bench) -> None:
         return
     casing = [p.name for p in pieces_as(bench.garment.draft, PieceRole.BONE_CASING)]
     boned = _boned(bench)
-    lined = [said("do.bone_lined")] if bench.lined() & set(boned) else []
+    in_hem = [notion for notion in bench.notions("boning") if not notion.edges]
+    in_seams = [notion for notion in bench.notions("boning") if notion.edges]
+    say = [said("do.bone"), said("do.bone_short"), said("do.bone_closed")] if in_hem else [said("do.bone_short")]
+    say = [*say, said("do.bone_seams")] if in_seams else say
+    lined = [said("do.bone_lined")] if in_hem and bench.lined() & set(boned) else []
     bench.do(
         "finish",
         "bone",
         "boned",
         [*boned, *casing],
-        [said("do.bone"), said("do.bone_short"), said("do.bone_closed"), *lined],
+        [*say, *lined],
         notions=boning,
         cautions=[said("caution.bones")],
         count=sum(notion.count for notion in bench.notions("boning")),
         length=sum(notion.count * (notion.cut_length or 0.0) for notion in bench.notions("boning")),
     )
+    long = sum(n.count * ((n.cut_length or 0.0) + CASING_ENDS) for n in in_seams)
+    if long:
+        bench.also(Supply("tape", "boning casing, a tape woven double or sewn so", long, "mm"))
+
+
+CASING_ENDS = 30.0
+"""mm of a casing beyond its bone: both its ends are turned in (common practice)."""
 
 
 def _boned(bench: Bench) -> list[str]:
@@ -58,11 +70,25 @@ def caught_trims(bench: Bench, *, small: bool) -> None:
 def trims(bench: Bench) -> None:
     """Sew on what lies on edges that are finished by now: a strap under a foot, and the other trims, both their
     ends turned under."""
+    draft = bench.garment.draft
     for what in ON_HEMS:
         _on_marks(bench, what, "finish")
     for laid in laid_trims(bench.garment):
-        if not _is_caught(bench.garment.draft, laid):
+        if not _is_caught(draft, laid) and not _is_turned_in(draft, laid):
             _trim(bench, laid, "finish")
+
+
+def piped_edges(bench: Bench, *, sleeves: bool) -> None:
+    """Sew piping onto edges that are turned in along it, before they are: those of sleeves, or all others."""
+    draft = bench.garment.draft
+    for laid in laid_trims(bench.garment):
+        if _is_turned_in(draft, laid) and is_sleeve(draft[laid.trim.piece]) == sleeves:
+            _trim(bench, laid, "finish")
+
+
+def _is_turned_in(draft: Draft, laid: LaidTrim) -> bool:
+    """Return whether a trim is piping along an edge that no seam closes, but a hem."""
+    return laid.trim.kind == "piping" and draft.edge(laid.refs[0]).kind in (EdgeKind.HEM, EdgeKind.OPENING)
 
 
 def _is_caught(draft: Draft, laid: LaidTrim) -> bool:
@@ -73,6 +99,7 @@ def _trim(bench: Bench, laid: LaidTrim, stage: Stage) -> None:
     """Sew a trim on, both hands of it in one step."""
     draft, trim = bench.garment.draft, laid.trim
     key = TRIMMED.get(trim.kind, "do.trim_caught" if stage == "prepare" else "do.trim_on")
+    key = "do.trim_turned" if _is_turned_in(draft, laid) else key
     seen = [_seen(draft, trim.kind, ref) for ref in laid.refs]
     pieces = list(dict.fromkeys(piece for piece, _ in seen))
     own = base_of(draft[pieces[0]]) if len(pieces) > 1 else pieces[0]

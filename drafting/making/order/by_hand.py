@@ -42,7 +42,9 @@ WORK: Mapping[str, HandWork] = MappingProxyType(
         **dict.fromkeys(("inside", "elastic_in_band"), SLIPPED),
         **dict.fromkeys(("bone_closed", "sleeve_heads", "full_crowns", "pads"), TACKED),
         **dict.fromkeys(("baste_interfacing", "fold_back", "fold_back_stand", "turn_fall", "ease_pleat"), BASTING),
-        **dict.fromkeys(("tape_caught", "trim_in", "zip_lapped", "lay_pleat", "press_pleat"), BASTING),
+        **dict.fromkeys(
+            ("tape_caught", "trim_in", "trim_turned", "zip_lapped", "lay_pleat", "press_pleat"), BASTING
+        ),
         "unfused.fuse_bands": BASTING,
         "roll_tape": HandWork(CAUGHT, 6.0),
         "pad_stitch": PADDING,

@@ -10,6 +10,7 @@ from drafting.draft.openings import hands
 from drafting.draft.piece import EdgeKind
 from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.fabric import Fabric, handling
+from drafting.fabric.handling import has_pile
 from drafting.fitting.bands import GarmentSort, sort_of_garment
 from drafting.making.model import Said, Supply, said
 from drafting.making.order import additions as adding
@@ -23,7 +24,6 @@ from drafting.making.seam_lengths import seam_lengths, turned_edges
 from drafting.making.settings.edges import ZIP, edge_key
 from drafting.making.settings.lining_covers import lining_covers
 from drafting.making.settings.stitches import CAUGHT
-from drafting.making.treating import has_pile
 
 
 def sleeve_ends(bench: Bench) -> None:
@@ -33,6 +33,7 @@ def sleeve_ends(bench: Bench) -> None:
         for piece, edge in turned_edges(bench.garment)
         if is_sleeve(piece) and edge.kind is EdgeKind.HEM
     ]
+    adding.piped_edges(bench, sleeves=True)
     if refs:
         elastic = bench.drawn_through("elastic", refs)
         ends(bench, "sleeve", refs, elastic)
@@ -126,6 +127,7 @@ def rest(bench: Bench, fabric: Fabric | None, hem_facings: Sequence[Seam]) -> No
     if bench.flared:
         levelled.bands(bench, fabric)
     units.join_facings(bench, hem_facings)
+    adding.piped_edges(bench, sleeves=False)
     openings(bench)
     hems(bench)
     adding.bones(bench)

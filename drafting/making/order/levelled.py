@@ -8,11 +8,11 @@ from drafting.draft.bias import hung_pieces
 from drafting.draft.by_role import edge_as
 from drafting.draft.roles import EdgeRole
 from drafting.fabric import Fabric, handling
+from drafting.fabric.handling import has_pile
 from drafting.making.docket import interfaced
 from drafting.making.model import Said, said
 from drafting.making.order.lining import HANG
 from drafting.making.order.parts import Bench
-from drafting.making.treating import has_pile
 
 
 def hang(bench: Bench) -> None:

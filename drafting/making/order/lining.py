@@ -66,7 +66,8 @@ def lining(bench: Bench) -> None:
     bodies = [own for own in behind.values() if own not in sleeves]
     put_in = "do.line" if any(is_sleeve(piece) for piece in draft.pieces) else "do.line_sleeveless"
     taped = ["do.line_taped"] if any(notion.edges for notion in bench.notions("tape")) else []
-    how = [put_in, "do.line_loose"] if worn_on_body else ["do.line_hung", *taped]
+    put_up = "do.line_hooded" if any(draft[name].role is PieceRole.HOOD for name in behind) else "do.line_hung"
+    how = [put_in, "do.line_loose"] if worn_on_body else [put_up, *taped]
     levelled = [key for key, hung in (("do.level_lining", tails), ("do.level_lining_whole", wholes)) if hung]
     _felled(bench, "lined", bodies, [*levelled, *how])
     _felled(bench, "sleeves lined", sleeves, ["do.line_sleeves"])

@@ -22,7 +22,18 @@ from drafting.draft.walk import walk
 from drafting.fabric import Fabric
 from drafting.making.model import Said, Setting, Step, said
 from drafting.making.order import additions as adding
-from drafting.making.order import closings, fastening, finishing, fitting, inside, revers, stiffening, units, yokes
+from drafting.making.order import (
+    attaching,
+    closings,
+    fastening,
+    finishing,
+    fitting,
+    inside,
+    revers,
+    stiffening,
+    units,
+    yokes,
+)
 from drafting.making.order.by_hand import told_as_sewn
 from drafting.making.order.open_edges import finish_ends
 from drafting.making.order.parts import Bench, base_of, pieces_of
@@ -72,8 +83,8 @@ def sewing_steps(
     fastening.caught(bench)
     closed(bench, seams, turned)
     fitting.set_in(bench, seams.get("set in", []))
-    on_sleeves, _ = units.split_attached(bench, seams.get("attach", []))
-    units.attached(bench, on_sleeves)
+    on_sleeves, _ = attaching.split_attached(bench, seams.get("attach", []))
+    attaching.attached(bench, on_sleeves)
     finishing.sleeve_ends(bench)
     finishing.rest(bench, fabric, of_hems(garment.draft, seams.get("facing", [])))
     return tuple(told_as_sewn(step, settings) for step in bench.steps)
@@ -83,7 +94,7 @@ def closed(bench: Bench, seams: Mapping[SeamWork, list[Seam]], turned: Sequence[
     """Join collars, bands and facings to the body, and close the sleeves into tubes."""
     hems = of_hems(bench.garment.draft, seams.get("facing", []))
     facing = [seam for seam in seams.get("facing", []) if seam not in hems]
-    _, elsewhere = units.split_attached(bench, seams.get("attach", []))
+    _, elsewhere = attaching.split_attached(bench, seams.get("attach", []))
     if turned:
         draft = bench.garment.draft
         its_own = {sewn_unit_of(draft, seam) for seam in turned}
@@ -93,7 +104,7 @@ def closed(bench: Bench, seams: Mapping[SeamWork, list[Seam]], turned: Sequence[
         facing = []
     finish_ends(bench, elsewhere)
     finishing.bearers(bench)
-    units.attached(bench, elsewhere)
+    attaching.attached(bench, elsewhere)
     units.join_facings(bench, facing)
     closings.fold_back(bench)
     units.sleeves(bench, seams.get("limb", []))

@@ -12,11 +12,11 @@ from drafting.draft.pattern import CutPiece
 from drafting.draft.piece import Piece
 from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.fabric import Fabric, handling
+from drafting.fabric.handling import has_pile
 from drafting.making.docket import interfaced, is_block_fused
 from drafting.making.model import Said, said
 from drafting.making.order.parts import Bench, base_of, own_each_hand
 from drafting.making.order.seam_kinds import kind_of
-from drafting.making.treating import has_pile
 from drafting.shaping.details.lapped_parts import LAP
 
 

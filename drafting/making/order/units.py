@@ -7,19 +7,17 @@ from collections.abc import Iterable, Iterator, Sequence
 from drafting.checks.enclosed import eased, french
 from drafting.draft.by_role import edges_as
 from drafting.draft.draft import Draft, EdgeRef, Seam
-from drafting.draft.gathers import gathers_along
 from drafting.draft.openings import hands, is_ring
 from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.draft.roles import SEWN_ON, EdgeRole, PieceRole
-from drafting.draft.walk import walk
 from drafting.fabric.handling import frays
 from drafting.making.model import Said, said
 from drafting.making.order.open_edges import finish_open, still_open, turned_in
-from drafting.making.order.parts import Bench, base_of, own_each_hand, pieces_in, pieces_of, told_together
-from drafting.making.order.pressing import gathers, overedged, pressed
+from drafting.making.order.parts import Bench, base_of, own_each_hand, pieces_in, pieces_of
+from drafting.making.order.pressing import overedged, pressed
 from drafting.making.order.rounds import in_rounds, of_hems, on_garment
 from drafting.making.order.seam_kinds import is_facing, is_sleeve, sewn_unit_of
-from drafting.making.seam_lengths import has_half, seam_lengths
+from drafting.making.seam_lengths import seam_lengths
 
 CLOSED = {"collar": "do.collar", "cuff": "do.cuff"}
 
@@ -237,59 +235,3 @@ def split_sewn_on(draft: Draft, seams: Sequence[Seam]) -> tuple[list[Seam], list
     """Return the seams inside other small things, and those inside a pocket or a strap."""
     own = [s for s in seams if all(draft[piece].role in SEWN_ON for piece in pieces_in([s]))]
     return [s for s in seams if s not in own], own
-
-
-def split_attached(bench: Bench, seams: Sequence[Seam]) -> tuple[list[Seam], list[Seam]]:
-    """Return the seams that join something to a sleeve, and the others."""
-    draft = bench.garment.draft
-    on = [s for s in seams if any(is_sleeve(draft[piece]) for piece in pieces_in([s]))]
-    return on, [s for s in seams if s not in on]
-
-
-def attached(bench: Bench, seams: Sequence[Seam]) -> None:
-    """Join cuffs, bands and collars on, gathers first where there are some.
-
-    A thing is turned in inside only once the last of its seams is sewn: a band takes the fly's shield first.
-    """
-    groups: dict[str, list[Seam]] = {}
-    for seam in seams:
-        groups.setdefault(sewn_unit_of(bench.garment.draft, seam), []).append(seam)
-    for unit, found in groups.items():
-        alike = _of_both_hands(bench.garment.draft, found)
-        for seams in alike:
-            _attach(bench, unit, seams, last=seams is alike[-1])
-
-
-def _of_both_hands(draft: Draft, seams: Sequence[Seam]) -> list[list[Seam]]:
-    """Return seams, those together that join the same things on the left and on the right; gathered ones apart."""
-    groups: dict[tuple[str, ...], list[Seam]] = {}
-    for seam in seams:
-        apart = (seam.name,) if gathers_along([walk(draft, seam)]) else ()
-        key = *apart, *sorted(base_of(draft[piece]) for piece in pieces_of(seam))
-        groups.setdefault(key, []).append(seam)
-    return list(groups.values())
-
-
-def _attach(bench: Bench, unit: str, seams: Sequence[Seam], *, last: bool) -> None:
-    draft, lengths, seam = bench.garment.draft, seam_lengths(bench.garment), seams[0]
-    walked = walk(draft, seam)
-    turned = _is_turned(draft, seam)
-    key = "do.attach_stand" if _is_stand(draft, seam) else "do.attach_turned" if turned else "do.attach"
-    say = [said(key, unit=unit, name=told_together(seams))]
-    if run := gathers_along([walked]):
-        say = [*gathers(run, whole=has_half(draft, seam)), *say]
-    if last:
-        say.append(said("do.turned_back" if turned else "do.inside", unit=unit))
-    length = (2 if last else 1) * sum(lengths[one.name] for one in seams)
-    names = [one.name for one in seams]
-    bench.do("close", "face", f"with {unit}", pieces_in(seams), say, seams=names, length=length)
-
-
-def _is_turned(draft: Draft, seam: Seam) -> bool:
-    """Return whether a seam joins on a cuff that is turned back over its roll line."""
-    cuffs = [draft[piece] for piece in pieces_of(seam) if draft[piece].role is PieceRole.CUFF]
-    return any(mark.what == "roll line" for piece in cuffs for mark in piece.placements)
-
-
-def _is_stand(draft: Draft, seam: Seam) -> bool:
-    return any(draft[piece].role is PieceRole.COLLAR_STAND for piece in pieces_of(seam))

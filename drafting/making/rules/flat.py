@@ -18,7 +18,8 @@ from drafting.making.rules.asking import is_hem, pieces_joined, pieces_on, sewn_
 
 
 def trimmed_in_time(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[Step]) -> Iterator[str]:
-    """A trim lies on before the seams that catch its edge or its ends; along a turned edge it comes after."""
+    """A trim lies on before the seams that catch its edge or its ends; along a turned edge it comes after, but for
+    piping, along which the edge is turned."""
     draft = garment.draft
     for i, step in enumerate(steps):
         for piece, edge in step.along if step.verb == "trim" else ():
@@ -28,11 +29,13 @@ def trimmed_in_time(garment: MadeGarment, fabric: Fabric | None, steps: Sequence
                 late = [name for name in caught if sewn_at(steps, name) < i]
                 if late:
                     yield f"{step.key} comes after {', '.join(late)}, which catches its ends"
-            elif not any((piece, edge) in s.edges for s in steps[:i]) and draft[piece][edge].kind in (
-                EdgeKind.HEM,
-                EdgeKind.OPENING,
-            ):
-                yield f"{step.key} lies on an edge that is not turned yet"
+            elif draft[piece][edge].kind in (EdgeKind.HEM, EdgeKind.OPENING):
+                turned = any((piece, edge) in s.edges for s in steps[:i])
+                if any(one.key.endswith(".trim_turned") for one in step.say):
+                    if turned:
+                        yield f"{step.key} lies on an edge that is turned already"
+                elif not turned:
+                    yield f"{step.key} lies on an edge that is not turned yet"
 
 
 def flat_first(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[Step]) -> Iterator[str]:

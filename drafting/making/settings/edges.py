@@ -10,6 +10,7 @@ from drafting.costume.garment import MadeGarment
 from drafting.costume.workroom import THREE_STEP, Workroom
 from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.fabric import Fabric, handling
+from drafting.fabric.handling import has_pile
 from drafting.fitting.bands import GarmentSort, sort_of_garment
 from drafting.making.model import Setting, said
 from drafting.making.seam_lengths import turned_edges
@@ -21,7 +22,6 @@ from drafting.making.settings.pressing import heat, pressed_on
 from drafting.making.settings.pulling_on import passes, unmeasured
 from drafting.making.settings.stitches import LITTLE, OVEREDGE, PLAIN, Stitch, edge_stitch
 from drafting.making.settings.surface import layers_held, suited_length, unpinned
-from drafting.making.treating import has_pile
 
 EDGE_FINISH = 6
 """Class of a hem or a turned edge (`Source.ISO_4916`)."""

@@ -6,9 +6,9 @@ from collections.abc import Iterator
 
 from drafting.costume.workroom import Workroom
 from drafting.fabric import Fabric
+from drafting.fabric.handling import has_pile
 from drafting.making.model import Said, said
 from drafting.making.settings.stitches import BACKSTITCH, CAUGHT, LITTLE, MUCH, OVEREDGE
-from drafting.making.treating import has_pile
 
 THICK = 280.0
 """g/m2 from which layers creep under a plain foot (from memory)."""

@@ -9,11 +9,11 @@ from drafting.costume.workroom import THREE_STEP, Workroom
 from drafting.draft.bias import on_bias
 from drafting.draft.roles import SLEEVES
 from drafting.fabric import Fabric
+from drafting.fabric.handling import has_pile
 from drafting.making.model import Said, said
 from drafting.making.settings.feet import creeps
 from drafting.making.settings.needles import needle_for, point_for
 from drafting.making.settings.stitches import MUCH, STRETCHY
-from drafting.making.treating import has_pile
 
 
 def easier(made: Made, room: Workroom) -> tuple[Said, ...]:

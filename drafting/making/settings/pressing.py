@@ -13,10 +13,9 @@ from drafting.draft.draft import Draft, Seam
 from drafting.draft.piece import EdgeKind
 from drafting.draft.roles import FACINGS, SLEEVES, EdgeRole, PieceRole, SeamKind
 from drafting.fabric import Fabric, handling
-from drafting.fabric.handling import PLAIN
+from drafting.fabric.handling import PLAIN, has_pile
 from drafting.making.model import Said, said
 from drafting.making.settings.stitches import OVEREDGE
-from drafting.making.treating import has_pile
 
 Press = Literal["open", "to one side", "not"]
 

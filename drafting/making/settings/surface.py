@@ -8,10 +8,9 @@ from dataclasses import replace
 from drafting.costume.workroom import THREE_STEP
 from drafting.draft.roles import SeamKind
 from drafting.fabric import Fabric, handling
-from drafting.fabric.handling import Holds, Neatens
+from drafting.fabric.handling import Holds, Neatens, is_long_pile
 from drafting.making.model import Said, said
 from drafting.making.settings.stitches import Stitch
-from drafting.making.treating import is_long_pile
 
 MACHINED = ("301", "401", "101")
 """Plain rows, whose length a surface decides; what gives with a knit keeps its own."""

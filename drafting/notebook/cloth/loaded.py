@@ -65,10 +65,8 @@ class Loaded:
 def usual_loaded(ruled: Ruled) -> Loaded:
     """Return a test as the page begins with it, each length on a line of the ruler."""
     wide, usual = ruled.even(REST), Loaded()
-    ends = {
-        name: REST * ruled.nearest(ruled.even(getattr(usual, name))) / wide for name in ("stretched", "released")
-    }
-    return replace(usual, strip=ruled.even(usual.strip), **ends)
+    stretched, released = (REST * ruled.nearest(ruled.even(mm)) / wide for mm in (usual.stretched, usual.released))
+    return replace(usual, strip=ruled.even(usual.strip), stretched=stretched, released=released)
 
 
 def first_loaded(cloth: Fabric, now: Loaded) -> Loaded:

@@ -107,7 +107,9 @@ def typed_step(typed: StepTyped, unit: ShownUnit) -> AnyStep:
         place.write_text(f'unit = "{unit}"\n{typed.toml(unit)}', "utf-8")
         table = opened(place)
         garment = table.table("garments").table(typed.garment)
-        wishes: tuple[AnyStep, ...] = read_pockets(garment) if typed.table == "pockets" else read_style(garment)
+        wishes: tuple[AnyStep, ...] = (
+            read_pockets(garment, ()) if typed.table == "pockets" else read_style(garment)
+        )
         table.refuse()
     return wishes[0]
 

@@ -185,11 +185,15 @@ def _x_at(path: Path, y: float) -> float:
     return path.at(low).real
 
 
+def spat_closing(p: SpatProfile) -> tuple[complex, complex]:
+    """Return the ends, at the top and at the hem, of the line that the buttons stand on: front's on back's."""
+    head = p.top.reversed()
+    return head.at(_hem_at(head, p.closing)), p.hem.at(_hem_at(p.hem, p.closing))
+
+
 def spat_buttons(p: SpatProfile, spacing: float) -> list[complex]:
     """Return where the buttons stand, from the top down."""
-    foot = p.hem.at(_hem_at(p.hem, p.closing)).imag
-    head = p.top.reversed()
-    high = head.at(_hem_at(head, p.closing)).imag
+    high, foot = (end.imag for end in spat_closing(p))
     span = high - foot - 2 * CLEAR
     count = max(2, int(span / spacing + 0.999) + 1)
     return [complex(p.closing, high - CLEAR - down) for down in button_row(0.0, span, count)]

@@ -53,7 +53,8 @@
     triangles.forEach((i, k) => { if (under[i] && over[k / 3 | 0]) under[i] = data.lapel_laps; });
     const xyz = Float32Array.from(points, v => v / data.per_mm), n = xyz.length / 3;
     const value = maps.map(m => Uint8Array.from(source, i => m[i]));
-    return { ...cover, xyz, over, under, n, triangles: Uint32Array.from(triangles), tint: Uint8Array.from(tint), lines, value,
+    const rings = cover.rings.map(ring => ({ ...ring, xyz: Float32Array.from(bytes(ring.points, Int16Array), v => v / data.per_mm) }));
+    return { ...cover, rings, xyz, over, under, n, triangles: Uint32Array.from(triangles), tint: Uint8Array.from(tint), lines, value,
       normals: normalsOf(xyz, triangles), seen: new Float32Array(3 * n), light: new Float32Array(n), shown: true };
   }
   function normalsOf(p, triangles) {
@@ -93,6 +94,10 @@
     const axes = { right: [ca, sa, 0], up: [-sa * se, ca * se, ce], eye: [sa * ce, -ca * ce, se] };
     const scale = near * times * HIGH * 0.94 / data.tall;
     for (const cover of covers) if (cover.shown) { project(cover, axes, scale); fill(cover); }
+    const outermost = covers.reduce((last, cover, i) => cover.shown ? i : last, 0);
+    covers.forEach((cover, i) => {
+      if (cover.shown) for (const ring of cover.rings) if (!ring.under || i === outermost) button(ring, axes, scale, times);
+    });
     for (const cover of covers) if (cover.shown) cover.lines.forEach((line, i) => trace(cover, line, times, cover.raised[i % cover.raised.length] ? data.lies_on : 0));
     pen.putImageData(image, 0, 0);
     return performance.now() - began;
@@ -111,6 +116,17 @@
       const lit = 0.42 + 0.1 * sign * m[k + 2] + 0.44 * half * Math.sqrt(half) + 0.14 * Math.abs(f);
       cover.light[i] = Math.min(1, (f < 0 && !cover.closed ? 0.66 : 1) * lit / 1.15) * (LIGHTS - 1);
     }
+  }
+  function button(ring, { right, up, eye }, scale, times) {
+    const p = ring.xyz, seen = new Float32Array(p.length), w = canvas.width / 2, h = canvas.height / 2;
+    const [mx, my, mz] = data.middle;
+    for (let k = 0; k < p.length; k += 3) {
+      const x = p[k] - mx, y = p[k + 1] - my, z = p[k + 2] - mz;
+      seen[k] = w + scale * (right[0] * x + right[1] * y);
+      seen[k + 1] = h - scale * (up[0] * x + up[1] * y + up[2] * z);
+      seen[k + 2] = -(eye[0] * x + eye[1] * y + eye[2] * z) - ring.nearer;
+    }
+    trace({ seen }, Array.from({ length: p.length / 3 }, (_, i) => i), times, -4);
   }
   function fill(cover) {
     const { seen: s, light, triangles, tint } = cover, w = canvas.width, h = canvas.height;

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import base64
 import json
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import replace
 from typing import Any
 
 import numpy as np
@@ -15,7 +16,7 @@ from drafting.ground.palette import Colour
 from drafting.ground.templates import Html, beside, macros, page_policy
 from drafting.ground.units import LengthUnit, show_length
 from drafting.worn.nouns import Reals, Surface, Truth, Whole
-from drafting.worn.picture.dressed import LAP, LAPEL_LAPS, LAYER, Look, behind, raised, thinner
+from drafting.worn.picture.dressed import LAP, LAPEL_LAPS, LAYER, Look, behind, button_traces, raised, thinner
 from drafting.worn.picture.laps import hand_over, under_other
 from drafting.worn.picture.maps import PULLS, STANDS_OFF, Ramp, shades
 from drafting.worn.picture.scene import LIES_ON
@@ -127,6 +128,7 @@ def _body(surface: Surface, looks: Sequence[Look]) -> PlainShape:
         "under": "",
         "over": "",
         "raised": [],
+        "rings": [],
     }
 
 
@@ -147,7 +149,19 @@ def _cloth(look: Look, layer: int, tints: Sequence[str]) -> PlainShape:
         "under": _packed(under_other(rest), "u1"),
         "over": _packed(over[kept], "u1"),
         "raised": [raised(look, ref) for ref in look.lines],
+        "rings": list(_rings(look, layer)),
     }
+
+
+def _rings(look: Look, layer: int) -> Iterator[PlainShape]:
+    """Yield buttons' rings: how many mm nearer than it lies each is drawn, and whether other cloth lies over it.
+
+    What lies over it may be taken off, on the page.
+    """
+    open_ = [trace.points.tobytes() for trace in button_traces(look, layer)]
+    for trace in button_traces(replace(look, under=None), layer):
+        points = _packed(np.round(trace.points * PER_MM), POINTS)
+        yield {"points": points, "nearer": trace.nearer, "under": trace.points.tobytes() not in open_}
 
 
 def _cover(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 import numpy as np
@@ -35,15 +36,16 @@ class Tube:
     radius: tuple[Reals, ...]
 
 
-def tube(mesh: SewnMesh, members: list[int], level: BodyHeight, below: float) -> Tube:
+def tube(mesh: SewnMesh, members: list[int], level: BodyHeight, below: float, body: Mapping[str, float]) -> Tube:
     """Return the pieces `members` laid side by side round a limb, `level` at up = 0.
 
+    A piece that does not reach it lies by another height that it states; `body` tells the wearer's, mm.
     Over `below` mm the width is taken as it is at `below`: a cap or a seat closes no tube, nor a slanting hem.
     """
     flats = [np.unique(mesh.triangles[mesh.piece == index]) for index in members]
     ups, spans = [], []
     for index, flat in zip(members, flats, strict=True):
-        up = mesh.flat[flat, 1] - _level(mesh.pieces[index], level, mesh.flat[flat, 1])
+        up = mesh.flat[flat, 1] - _level(mesh.pieces[index], level, mesh.flat[flat, 1], body)
         ups.append(up)
         spans.append(_spans(mesh, index, up.max() - mesh.flat[flat, 1].max()))
     low, high = min(float(up.min()) for up in ups), max(float(up.max()) for up in ups)
@@ -69,8 +71,11 @@ def _over_hem(heights: Reals, total: Reals) -> float:
     return float(heights[(total >= FULL * wide).argmax()])
 
 
-def _level(piece: SewnPiece, level: BodyHeight, y: Reals) -> float:
+def _level(piece: SewnPiece, level: BodyHeight, y: Reals, body: Mapping[str, float]) -> float:
+    """Return where the level lies on a piece: as stated, or as far from what it states as on the body."""
     place = piece.frame.at(level)
+    if place is None and level is BodyHeight.CROTCH and (knee := piece.frame.at(BodyHeight.KNEE)):
+        return knee.imag + body["crotch"] - body["knee"]
     return float(y.max()) if place is None else place.imag
 
 
@@ -97,7 +102,7 @@ def round_arm(mesh: SewnMesh, sleeve: Tube, axis: Reals, hand: float) -> list[Re
     crown = max(float(up.max()) for up in sleeve.up) if not any(crowns) else 0.0
     for index, place in zip(sleeve.pieces, crowns, strict=True):
         if place is not None:
-            crown = place.imag - _level(mesh.pieces[index], BodyHeight.ARMPIT, np.array([place.imag]))
+            crown = place.imag - _level(mesh.pieces[index], BodyHeight.ARMPIT, np.array([place.imag]), {})
     upper = (elbow - shoulder) / np.linalg.norm(elbow - shoulder)
     lower = (wrist - elbow) / np.linalg.norm(wrist - elbow)
     out = np.array([1.0, 0.0, 0.0]) - upper * upper[0]

@@ -15,6 +15,7 @@ from drafting.worn.nouns import Reals, SewnMesh, SewnPiece, Truth
 from drafting.worn.placed.across import lap_across
 from drafting.worn.placed.angle import hand_of_each, round_the_body, stiffness
 from drafting.worn.placed.carried import carried, lapel_turned
+from drafting.worn.placed.feet import drawn_close, round_foot
 from drafting.worn.placed.hood import drawn_up, goes_over_head
 from drafting.worn.placed.limbs import Tube, round_arm, round_leg, tube, under_fork
 from drafting.worn.placed.outside import pushed_out
@@ -43,6 +44,7 @@ def placed(mesh: SewnMesh, form: Form) -> Reals:
     start = Starting(mesh, form)
     start.trunk()
     start.legs()
+    start.feet()
     start.arms()
     start.laps()
     start.lapels()
@@ -62,12 +64,13 @@ class Starting:
         self.hand = hand_of_each(mesh)
 
     def members(self, limb: Limb, hand: str | None = None) -> list[int]:
-        """Return the pieces round a limb that say themselves at which height they lie."""
+        """Return the pieces round a limb that say themselves at which height they lie, but those of the feet."""
         pieces = enumerate(self.mesh.pieces)
         return [
             i
             for i, piece in pieces
             if piece.limb is limb
+            and piece.frame.ahead is None
             and (piece.frame.heights or limb is Limb.HANGS)
             and (hand is None or piece.hand == hand)
         ]
@@ -83,8 +86,6 @@ class Starting:
         both = self.known[new][:, None]
         self.points[new] = np.where(both, (self.points[new] + mean) / 2, mean)
         self.known |= new
-
-    # ------------------------------------------------------------------------------------- trunk
 
     def trunk(self) -> None:
         """Put the pieces of the trunk at their heights, and hang from them what hangs."""
@@ -161,7 +162,7 @@ class Starting:
         mesh, form = self.mesh, self.form
         for hand in dict.fromkeys(mesh.pieces[i].hand for i in self.members(Limb.LEG)):
             members = self.members(Limb.LEG, hand)
-            leg = tube(mesh, members, BodyHeight.CROTCH, LEG_LEVEL)
+            leg = tube(mesh, members, BodyHeight.CROTCH, LEG_LEVEL, form.levels)
             side = -1.0 if hand == "right" else 1.0
             back = tuple(_is_behind(mesh, index) for index in members)
             low = round_leg(leg, form.leg, form.levels["crotch"], side, back)
@@ -177,6 +178,17 @@ class Starting:
             fixed = ~np.isnan(seams[:, 0])
             self.points[fixed] = seams[fixed]
             self._blend(members, leg, fixed)
+
+    def feet(self) -> None:
+        """Put what is drawn as foot and leg are seen from the side round both."""
+        mesh = self.mesh
+        shaped = [i for i, piece in enumerate(mesh.pieces) if piece.frame.ahead is not None]
+        for hand in dict.fromkeys(mesh.pieces[i].hand for i in shaped):
+            self.put(*round_foot(mesh, [i for i in shaped if mesh.pieces[i].hand == hand], self.form))
+        if shaped:
+            self.points = drawn_close(
+                mesh, pushed_out(mesh, self.points, self.form.distance), shaped, self.form.distance
+            )
 
     @cached_property
     def fork(self) -> Reals:
@@ -210,7 +222,7 @@ class Starting:
         mesh = self.mesh
         for hand in dict.fromkeys(mesh.pieces[i].hand for i in self.members(Limb.ARM)):
             members = self.members(Limb.ARM, hand)
-            sleeve = tube(mesh, members, BodyHeight.ARMPIT, ARM_LEVEL)
+            sleeve = tube(mesh, members, BodyHeight.ARMPIT, ARM_LEVEL, self.form.levels)
             side = -1.0 if hand == "right" else 1.0
             self.put(list(sleeve.vertices), round_arm(mesh, sleeve, self.form.arm_of(hand), side))
 

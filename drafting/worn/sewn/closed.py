@@ -11,6 +11,7 @@ from drafting.draft.draft import EdgeRef, Seam
 from drafting.draft.piece import EdgeKind, Piece
 from drafting.draft.roles import SLEEVES, EdgeRole, PieceRole, SeamKind
 from drafting.worn.sewn.chosen import SewnParts
+from drafting.worn.sewn.guides import CLOSING
 from drafting.worn.sewn.rings import PieceRing
 
 SHUT = frozenset({EdgeRole.CENTRE, EdgeRole.FLY})
@@ -20,7 +21,12 @@ SHUT = frozenset({EdgeRole.CENTRE, EdgeRole.FLY})
 def worn_seams(pieces: SewnParts, rings: Mapping[str, PieceRing]) -> list[Seam]:
     """Return every seam that holds the meshed pieces together: sewn ones, pleats at their folds, closed slits."""
     sewn = [seam for seam in pieces.seams if set(seam.a) != set(seam.b)]
-    return [*(_at_folds(seam, rings) for seam in sewn), *_slits(pieces), *_cuffs(pieces, rings)]
+    return [
+        *(_at_folds(seam, rings) for seam in sewn),
+        *_slits(pieces),
+        *_cuffs(pieces, rings),
+        *_lapped(pieces, rings),
+    ]
 
 
 def _at_folds(seam: Seam, rings: Mapping[str, PieceRing]) -> Seam:
@@ -57,6 +63,16 @@ def _cuffs(pieces: SewnParts, rings: Mapping[str, PieceRing]) -> Iterator[Seam]:
             facing = [(piece.name, name) for name in names if name not in beside]
             if len(facing) == 1:
                 yield Seam(f"{piece.name} closed", ((piece.name, lap),), tuple(facing))
+
+
+def _lapped(pieces: SewnParts, rings: Mapping[str, PieceRing]) -> Iterator[Seam]:
+    """Yield what is buttoned beside the middle: two pieces of a hand that were cut back to their closing lines."""
+    lines = [(p, mark.name) for p in pieces.shell for mark in p.placements if mark.what == CLOSING]
+    shut = [(piece, name) for piece, name in lines if name in rings[piece.name]]
+    for hand in dict.fromkeys(piece.hand for piece, _ in shut):
+        ends = [(piece.name, name) for piece, name in shut if piece.hand == hand]
+        if len(ends) == 2:
+            yield Seam(f"closed {hand}", tuple(ends[:1]), tuple(ends[1:]))
 
 
 LAP = "overlap"

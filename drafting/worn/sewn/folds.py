@@ -27,7 +27,7 @@ REACH = 3.0
 
 
 def folded(piece: Piece) -> PieceRing:
-    """Return the piece cut back to its folds, and to the centre where it overlaps beyond it.
+    """Return the piece cut back to its folds, and to the line on which it closes: the centre beyond which it laps.
 
     A front whose block states where its middle lies keeps what laps beyond it: that is seen when it is worn.
     """
@@ -37,6 +37,9 @@ def folded(piece: Piece) -> PieceRing:
     for mark in piece.placements:
         if mark.what == "fold":
             ring = _cut(ring, fine(mark.path), mark.name, under, 1.0)
+    for mark in piece.placements:
+        if mark.what == "closing line":
+            ring = _cut(ring, fine(mark.path), mark.name, set(), OVERLAP)
     laps = piece.frame is not None and piece.frame.front is not None
     for mark in piece.placements:
         if mark.what == "centre" and not laps:

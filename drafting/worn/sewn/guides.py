@@ -17,7 +17,7 @@ from drafting.geometry.curve import Points
 from drafting.worn.sewn.folds import REACH, runs_on_rim
 from drafting.worn.sewn.rings import PieceRing, fine, place_on
 
-ROLL, BONE, CENTRE, BUTTON, HOLE = "roll line", "bone", "centre", "button", "buttonhole"
+ROLL, BONE, CENTRE, BUTTON, HOLE, CLOSING = "roll line", "bone", "centre", "button", "buttonhole", "closing line"
 """Kinds of marks that are followed, or read (`Placement.what`)."""
 
 FRONT, BACK = "middle in front", "middle behind"
