@@ -41,7 +41,7 @@ class InchSlider(widgets.HBox):  # type: ignore[misc]
         return f"{in_parts(self.value, LINES)} in"
 
     def take(self, text: str) -> None:
-        """Take what was typed; raises `DraftError`, with the figure as it was, for what is no length of this ruler.
+        """Take what was typed; raises `DraftError`, the figure as it was, for what is no length of this ruler.
 
         What is shown already leaves the figure to its last digit.
         """
