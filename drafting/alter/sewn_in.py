@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from drafting.draft.draft import Draft, Notion
-from drafting.draft.roles import PieceRole
+from drafting.draft.roles import FACINGS, PieceRole
 from drafting.fabric import Fabric, handling
 from drafting.fabric.sorts import Sort
 from drafting.ground.findings import Finding
@@ -44,10 +44,17 @@ def _firm(notion: Notion, draft: Draft) -> str:
     """Return what firms a piece that no thin cloth is made of, by what the interfacing lies behind."""
     stiffens = draft[notion.piece].stiffens if notion.piece in draft else ()
     shell = next((draft[name] for name in stiffens if name in draft), None)
-    lined = any(piece.lines for piece in draft.pieces)
-    if shell is None or (shell.role is PieceRole.FRONT and not lined):
+    if shell is None or (shell.role is PieceRole.FRONT and not _tailored(draft)):
         return WOVEN
     return FIRMER.get(shell.role, WOVEN)
+
+
+def _tailored(draft: Draft) -> bool:
+    """Return whether a front is a coat's or a waistcoat's: lined, or under a collar. A facing lines nothing."""
+    return any(
+        piece.role is PieceRole.UNDER_COLLAR or (piece.lines and piece.role not in FACINGS)
+        for piece in draft.pieces
+    )
 
 
 def _said(fabric: Fabric) -> Finding:

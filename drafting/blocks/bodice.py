@@ -114,6 +114,13 @@ class Choices:
         source=AS_ASKED,
     )
     arm_ease: float = ARM_EASE
+    armhole_for: str = choice(
+        "a sleeve",
+        "word",
+        "what the armhole is for: a sleeve, which moves the underarm until it fits this arm, or a bare arm",
+        words=("a sleeve", "a bare arm"),
+        source=practice("a bare armhole lies ⟨10⟩ to ⟨25⟩ below the armpit, higher than a sleeve's"),
+    )
     length: str = torso_length("waist")
     bust_dart: str = choice(
         "side",
@@ -169,5 +176,6 @@ def bodice(body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
         opening=choices.opening,
         back_shaping=choices.back_shaping,
         yoke_depth=choices.yoke_depth,
+        sleeved=choices.armhole_for == "a sleeve",
     )
     return torso_draft(body, ease, style)

@@ -8,8 +8,8 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from drafting.commands.progress import progress, within
-from drafting.costume.telling import Tell
+from drafting.commands.progress import progress
+from drafting.costume.telling import Tell, within
 from drafting.ground.errors import DraftError, Fault, InputError
 
 if TYPE_CHECKING:

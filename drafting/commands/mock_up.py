@@ -7,7 +7,8 @@ import sys
 from pathlib import Path
 
 from drafting.commands.making import HOLDS
-from drafting.commands.progress import progress, within
+from drafting.commands.progress import progress
+from drafting.costume.telling import within
 from drafting.ground.errors import DraftError, Fault, InputError
 
 DRAWN = 0.5

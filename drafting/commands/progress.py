@@ -8,10 +8,7 @@ from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from typing import TextIO
 
-from drafting.costume.telling import Tell
-
-FIRST_GUESS = 0.04
-"""Share of the work from which the time left is worth telling (ours)."""
+from drafting.costume.telling import Tell, progress_line
 
 
 @contextmanager
@@ -37,28 +34,3 @@ def progress(stream: TextIO, clock: Callable[[], float] = time.monotonic) -> Ite
     finally:
         stream.write("\r\x1b[K")
         stream.flush()
-
-
-def progress_line(words: str, share: float, seconds: float) -> str:
-    """Return the line of progress: per cent, time left as it went so far, what is being done.
-
-    >>> progress_line("Laying out shell", 0.25, 10.0)
-    ' 25 %, about 30 s left: Laying out shell'
-    >>> progress_line("Drafting", 0.0, 0.1)
-    '  0 %: Drafting'
-    """
-    left = seconds * (1 - share) / share if share >= FIRST_GUESS else 0.0
-    return f"{100 * share:3.0f} %{f', about {_rounded(left)} left' if left >= 1 else ''}: {words}"
-
-
-def _rounded(seconds: float) -> str:
-    """Return a time that is only a guess: to a second below ten, to five below a minute, else in minutes."""
-    if seconds >= 90:
-        return f"{seconds / 60:.0f} min"
-    step = 1 if seconds < 10 else 5
-    return f"{step * round(seconds / step)} s"
-
-
-def within(tell: Tell, low: float, high: float) -> Tell:
-    """Return a `tell` for a part of the work, whose 0 to 1 is `low` to `high` of the whole."""
-    return lambda words, share: tell(words, low + (high - low) * share)

@@ -12,9 +12,10 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from drafting.costume.make import Made, MadeGarment
-from drafting.costume.telling import Tell, tell_nobody
+from drafting.costume.telling import Tell, tell_nobody, within
 from drafting.costume.worn_seen import seen_buttons, seen_edges, turns_over
-from drafting.costume.worn_sewn import FINE, cloths_of, coarse_mesh, sewn_and_placed
+from drafting.costume.worn_sewn import FINE, Sewn, cloths_of, coarse_mesh, sewn_and_placed
+from drafting.costume.worn_told import told_on_the_way
 from drafting.costume.worn_treated import free_hems, has_tails, seat_back, too_much, treated_hems
 from drafting.draft.draft import EdgeRef
 from drafting.fabric import Fabric
@@ -32,7 +33,7 @@ from drafting.worn.picture.tucked import covered, tucked
 from drafting.worn.placed import placed
 from drafting.worn.placed.braces import Slides, Sunk, held_up, slides_down, sunk
 from drafting.worn.settled.search import Limits
-from drafting.worn.settled.settle import at_rest, from_coarse
+from drafting.worn.settled.settle import LOOSE, at_rest, from_coarse
 from drafting.worn.stands.held import drawn_by_the_cut, held_told
 from drafting.worn.stands.hems import hem_lines, hem_worn, hems_of
 from drafting.worn.stands.levels import levels_worn
@@ -52,6 +53,9 @@ from drafting.worn.stands.words import Remark, remark
 FULL = Limits(steps=1000)
 """How long one garment is looked after before it is shown as a shape only: four times what any shipped one takes;
 a circle cape to the ankle takes 655."""
+
+PUT_ON = 0.15
+"""Share of a garment's way to rest that its coarse mesh takes (a shirt 0.1, a coat 0.18)."""
 
 SHAPE = Limits(residual=1.0, steps=80)
 """A shape to look at while a hand rests: nothing is told of it in numbers."""
@@ -117,15 +121,27 @@ def worn(
     beneath = 0.0
     for number, one in enumerate(sewn):
         garment, cloths, cloth = one.garment, one.cloths, one.mesh
-        share = 0.1 + 0.85 * number / len(sewn)
-        tell(f"Settling: {garment.name.replace('-', ' ')}", share)
-        rest = from_coarse(one.coarse, cloth, one.start, form.distance, limits, beneath=beneath)
-        treated = tuple(treated_hems(garment, rest, cloths[""], form, beneath)) if treat and rest.settled else ()
+        each = within(tell, 0.1 + 0.85 * number / len(sewn), 0.1 + 0.85 * (number + 1) / len(sewn))
+        falls = treat and bool(free_hems(garment.draft, cloth))
+        rest = _settled(one, form, limits, beneath, within(each, 0.0, 0.5 if falls else 1.0))
+        treated = (
+            tuple(treated_hems(garment, rest, cloths[""], form, beneath, within(each, 0.5, 1.0)))
+            if treat and rest.settled
+            else ()
+        )
         sank = sunk(one.coarse, one.start, rest, form)
         garments.append(_found(made, garment, rest, cloths, form, treated, one.slides, sank))
         beneath += max(ply.thickness for ply in cloth.plies)
     tell("Dressing", 0.97)
     return Worn(made, form, _over_one_another(garments, form), left_out, time.process_time() - start)
+
+
+def _settled(one: Sewn, form: Form, limits: Limits, beneath: float, tell: Tell) -> AtRest:
+    """Return a garment at rest, told at every step."""
+    name = name_in_words(one.garment.name)
+    first = told_on_the_way(replace(limits, residual=LOOSE), within(tell, 0.0, PUT_ON), f"Putting it on: {name}")
+    limits = told_on_the_way(limits, within(tell, PUT_ON, 1.0), f"Letting it come to rest: {name}")
+    return from_coarse(one.coarse, one.mesh, one.start, form.distance, limits, beneath=beneath, first=first)
 
 
 def fallen_shape(made: Made, form: Form, before: AtRest | None = None) -> WornGarment:

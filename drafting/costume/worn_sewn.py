@@ -13,6 +13,7 @@ from types import MappingProxyType
 from drafting.costume.make import Made, MadeGarment
 from drafting.costume.worn_seen import goes_over
 from drafting.draft.draft import Draft
+from drafting.draft.frame import BodyHeight
 from drafting.fabric import Fabric, handling
 from drafting.ground.errors import DraftError
 from drafting.ground.frozen import freeze
@@ -123,7 +124,8 @@ def cloths_of(made: Made, garment: MadeGarment) -> Mapping[str, Fabric]:
 def _in_order(sewn: list[Sewn]) -> list[Sewn]:
     """Return garments innermost first: the closest of the trunk, what is drawn over the legs, the others.
 
-    A shirt or a top is tucked in; what has tails or a lapel goes over everything (common practice).
+    A shirt or a top is tucked in; what has tails or a lapel goes over that, and a cape over everything (common
+    practice).
     """
 
     def girth(one: Sewn) -> float:
@@ -132,4 +134,11 @@ def _in_order(sewn: list[Sewn]) -> list[Sewn]:
     over = [one for one in sewn if goes_over(one.garment.draft, one.mesh)]
     legs = [one for one in sewn if any(piece.limb is Limb.LEG for piece in one.mesh.pieces) and one not in over]
     trunk = sorted((one for one in sewn if one not in legs and one not in over), key=girth)
-    return [*trunk[:1], *sorted(legs, key=girth), *trunk[1:], *sorted(over, key=girth)]
+    over.sort(key=lambda one: (_from_neck(one), girth(one)))
+    return [*trunk[:1], *sorted(legs, key=girth), *trunk[1:], *over]
+
+
+def _from_neck(one: Sewn) -> bool:
+    """Return whether a garment hangs from the neck, over arms and all: a cape."""
+    hung = (piece.frame for piece in one.mesh.pieces if piece.limb is Limb.HANGS)
+    return any(height is BodyHeight.NAPE for frame in hung for height, _ in frame.heights)

@@ -6,10 +6,13 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from drafting.costume.make import MadeGarment
+from drafting.costume.telling import Tell, tell_nobody, within
+from drafting.costume.worn_told import told_on_the_way
 from drafting.draft.by_role import pieces_as
 from drafting.draft.draft import Draft, EdgeRef
 from drafting.draft.roles import PieceRole
 from drafting.fabric import Fabric
+from drafting.ground.names import name_in_words
 from drafting.worn.cloth import stiffened
 from drafting.worn.form import Form
 from drafting.worn.nouns import AtRest, SewnMesh, Truth
@@ -58,11 +61,12 @@ def free_hems(draft: Draft, mesh: SewnMesh) -> tuple[EdgeRef, ...]:
 
 
 def treated_hems(
-    garment: MadeGarment, rest: AtRest, cloth: Fabric, form: Form, beneath: float
+    garment: MadeGarment, rest: AtRest, cloth: Fabric, form: Form, beneath: float, tell: Tell = tell_nobody
 ) -> Iterator[TreatedHem]:
     """Yield the hem of what hangs, as drafted and under each treatment that its cloth takes, from several starts.
 
-    Untreated is told where the draft itself treats the hem. Of cloth that takes `TOO_MUCH` nothing is yielded.
+    `tell` hears of every fall. Untreated is told where the draft itself treats the hem. Of cloth that takes
+    `TOO_MUCH` nothing is yielded.
     """
     hems = free_hems(garment.draft, rest.mesh)
     if not hems or too_much(rest.mesh):
@@ -71,10 +75,14 @@ def treated_hems(
     starts = STARTS if _points(rest.mesh) <= MUCH else STARTS[:1]
     meshes = [("drafted", rest.mesh)]
     meshes += [(n, treated_mesh(rest.mesh, hems, stiffened(cloth, way))) for n, way in treatments_of(cloth)]
-    for name, mesh in meshes:
-        if mesh is rest.mesh or not treated_alike(mesh, rest.mesh):
-            falls = [_fallen(mesh, rest, by, form, beneath, held) for by in starts]
-            yield _hem_of(name, [fall for fall in falls if fall.settled], hems, form)
+    meshes = [one for one in meshes if one[1] is rest.mesh or not treated_alike(one[1], rest.mesh)]
+    every, words = len(meshes) * len(starts), f"Letting its hem fall: {name_in_words(garment.name)}"
+    for number, (name, mesh) in enumerate(meshes):
+        falls = []
+        for turn, by in enumerate(starts, number * len(starts)):
+            limits = told_on_the_way(AGAIN, within(tell, turn / every, (turn + 1) / every), words)
+            falls.append(_fallen(mesh, rest, by, form, beneath, held, limits))
+        yield _hem_of(name, [fall for fall in falls if fall.settled], hems, form)
 
 
 def too_much(mesh: SewnMesh) -> bool:
@@ -87,9 +95,11 @@ def _points(mesh: SewnMesh) -> float:
     return mesh.count / (1 if mesh.halved else 2)
 
 
-def _fallen(mesh: SewnMesh, rest: AtRest, by: float, form: Form, beneath: float, held: Truth) -> AtRest:
+def _fallen(
+    mesh: SewnMesh, rest: AtRest, by: float, form: Form, beneath: float, held: Truth, limits: Limits
+) -> AtRest:
     start = replace(rest, points=kept_off(swung(rest, by), form.distance))
-    return at_rest(mesh, start, form.distance, AGAIN, beneath=beneath, held=held)
+    return at_rest(mesh, start, form.distance, limits, beneath=beneath, held=held)
 
 
 def _hem_of(name: str, falls: list[AtRest], hems: tuple[EdgeRef, ...], form: Form) -> TreatedHem:

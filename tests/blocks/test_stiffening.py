@@ -11,6 +11,7 @@ import pytest
 import shapely
 
 from drafting.alter.sewn_in import sewn_in
+from drafting.costume.garment import draft_garment
 from drafting.draft.draft import Draft
 from drafting.draft.piece import EdgeKind
 from drafting.fabric import Fabric
@@ -19,6 +20,7 @@ from drafting.geometry import Cubic, Path, line, turn
 from drafting.geometry.area import distances, outside
 from drafting.shaping.coat.bone import channel
 from tests.blocks.coats import coat, lamplighter, panels, said
+from tests.making.orders import WOVEN, costume_of, order_of
 from tests.published import single, span_mm
 
 
@@ -95,6 +97,24 @@ def test_cloth_without_fusible_is_sewn_in_and_starch_is_told() -> None:
     assert "sewn-in" in said(draft, "interfacing")[0]
     assert not [n for n in draft.notions if n.what == "interfacing" and "fusible" in n.kind]
     assert "starch" in said(draft, "starch")[0]
+
+
+@pytest.mark.parametrize(
+    ("block", "choices", "canvas"),
+    [
+        ("mutton-top", {"fastening": "buttons", "opening": "front"}, False),
+        ("shirt", {}, False),
+        ("coat", {"lining": "none"}, True),
+        ("coat", {}, True),
+    ],
+)
+def test_hair_canvas_is_a_coats_and_not_behind_the_buttons_of_a_blouse(
+    block: str, choices: dict[str, object], canvas: bool
+) -> None:
+    """A neck's facing was taken for a lining, and canvas bought for a blouse (common practice: light cotton)."""
+    silk = Fabric(title="taffeta, invented", takes_fusible=False, mass=130.0, thickness=0.25)
+    notions = draft_garment(lamplighter(), silk, block, choices).draft.notions
+    assert any("canvas" in n.kind for n in notions if n.what == "interfacing") is canvas
 
 
 def test_cautions_of_a_workshop_are_shown(plain: Draft) -> None:
@@ -186,6 +206,23 @@ def test_bones_down_the_seams_keep_clear_of_waist_and_hem() -> None:
     assert len(bones) == len(panels(draft)) - 1
     for bone, piece in zip(bones, panels(draft), strict=False):
         assert bone.cut_length == pytest.approx(piece["front"].length - 20, abs=1e-6)
+        assert bone.size == 6.0
+    tips = sum(n.count for n in draft.notions if n.what == "bone tip")
+    assert tips == 2 * sum(bone.count for bone in bones)
+
+
+@pytest.mark.parametrize("hem_bone", ["none", "spiral"])
+def test_a_bone_down_a_seam_is_told_its_channel_which_is_bought(hem_bone: str) -> None:
+    """It was bought without a width and without tips, and no step said in what it lies (common practice)."""
+    asked = {"seam_bones": True, "hem_bone": hem_bone}
+    made = costume_of(draft_garment(lamplighter(), WOVEN, "tailcoat", asked), WOVEN)
+    (step,) = [step for step in order_of(made) if step.verb == "bone"]
+    keys = [one.key for one in step.say]
+    assert "do.bone_seams" in keys
+    assert ("do.bone_closed" in keys) is (hem_bone != "none")
+    seams = [n for n in made.garments[0].draft.notions if n.what == "boning" and n.edges]
+    (casing,) = [one for one in step.takes if one.what == "tape"]
+    assert casing.amount > sum(n.count * n.cut_length for n in seams)
 
 
 def test_godets_are_boned_and_banded_with_the_panels() -> None:

@@ -6,7 +6,8 @@ import io
 
 import pytest
 
-from drafting.commands.progress import progress, progress_line, within
+from drafting.commands.progress import progress
+from drafting.costume.telling import progress_line, within
 
 
 class Terminal(io.StringIO):

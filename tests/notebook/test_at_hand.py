@@ -111,6 +111,8 @@ def test_a_page_knows_which_garments_it_is_for_and_what_there_is_instead() -> No
     assert "breeches (breeches)" in words
     words = named.nothing_words(costume, (), ("puff-cap", "cuff", "casing"))
     assert "has no puff cap, cuff or casing, so" in words
+    words = named.nothing_words(costume, ("hem_bone", "flare"), ("breeches",))  # her breeches have none
+    assert "has no breeches with hem bone, so" in words
 
 
 @pytest.mark.parametrize(("name", "girth"), [("child", "hip of 66 cm"), ("no-coat", "bust of 96 cm")])

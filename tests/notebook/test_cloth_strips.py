@@ -16,6 +16,7 @@ from drafting.ground.errors import DraftError, InputError
 from drafting.ground.shipped import shipped
 from drafting.notebook import LoadedStrip, OverhangTest, cloth_holds, cloth_numbers
 from drafting.notebook.cloth import state
+from drafting.notebook.cloth.inch_slider import InchSlider
 from drafting.reading.rewriting import rewritten
 
 FABRICS = shipped("measurements") / "fabrics"
@@ -202,7 +203,7 @@ def test_a_treatment_that_the_cloth_does_not_take_is_not_told() -> None:
 @pytest.mark.parametrize("kind", [OverhangTest, LoadedStrip])
 def test_each_step_of_a_slider_in_inches_is_a_line_of_the_ruler(kind: type[Any], cloth: Path) -> None:
     test = kind(cloth, unit="in")
-    ruled = [one for one in test.controls.values() if ", in" in str(one.description)]
+    ruled = [one.slider for one in test.controls.values() if isinstance(one, InchSlider)]
     assert len(ruled) >= 1
     for control in ruled:
         ends = [16 * control.min, 16 * control.max, 16 * control.step]

@@ -41,6 +41,13 @@ def test_more_ease_at_the_bust_is_a_wider_outline_and_the_words_say_which_is_whi
     assert "cm" not in re.findall(r'aria-label="([^"]+)"', str(sample(SHIRT.made, CHOICES["bust_ease"], "in")))[0]
 
 
+@pytest.mark.parametrize(("name", "piece"), [("flare", "tail"), ("panels", "tail"), ("bone_width", "bone casing")])
+def test_a_strip_that_only_follows_an_edge_is_shown_where_nothing_else_moves(name: str, piece: str) -> None:
+    coat = st.begin_standing(read_costume(demo_costume()), "coat")
+    known = {choice.name: choice for choice in garment_choices(block_named("tailcoat"))}
+    assert f", on the {piece}" in str(sample(coat.made, known[name]))
+
+
 @pytest.mark.parametrize("name", ["bust_dart", "collar"])
 def test_a_word_is_shown_beside_another_word(name: str) -> None:
     svg = sample(SHIRT.made, CHOICES[name])

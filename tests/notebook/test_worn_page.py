@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import io
 from collections.abc import Iterator
 
 import pytest
+from PIL import Image
 
+from drafting.ground.palette import Colour
 from tests.notebook.checker import found_by_axe
 from tests.notebook.lab import Tab
 from tests.notebook.test_keyboard import tab_to
@@ -93,3 +96,51 @@ def test_the_shape_is_in_sight_beside_the_slider_in_use(worn: Tab, size: tuple[i
 
 def test_a_general_checker_finds_nothing_wrong(worn: Tab) -> None:
     assert found_by_axe(worn.page, ".worn-view", least=10) == []
+
+
+RINGED = """() => { const how = getComputedStyle(document.activeElement);
+    return how.outlineStyle !== 'none' && parseFloat(how.outlineWidth) >= 2; }"""
+
+
+def theme(tab: Tab, name: str) -> None:
+    tab.page.evaluate("theme => jupyterapp.commands.execute('apputils:change-theme', {theme})", name)
+    tab.page.wait_for_function(
+        "light => document.body.dataset.jpThemeLight === light", arg=str(name.endswith("Light")).lower()
+    )
+    tab.page.wait_for_timeout(500)
+
+
+def test_in_a_dark_page_it_lies_on_the_paper_of_the_other_pictures(worn: Tab) -> None:
+    """What is white is seen as the toned-down paper; the page as it is pixel for pixel."""
+    seen = {}
+    for name in ("JupyterLab Light", "JupyterLab Dark"):
+        theme(worn, name)
+        picture = worn.page.locator("img.worn-now")
+        picture.scroll_into_view_if_needed()
+        with Image.open(io.BytesIO(picture.screenshot())) as shot:
+            seen[name] = "#{:02x}{:02x}{:02x}".format(*shot.convert("RGB").getpixel((20, shot.height - 20)))
+        assert found_by_axe(worn.page, ".worn-view", least=10) == []
+    theme(worn, "JupyterLab Light")
+    assert list(seen.values()) == [Colour.PAPER, Colour.PAPER_AT_NIGHT]
+
+
+@pytest.mark.parametrize("selector", [".which-costume select", ".seen-from select", "button.settle-in-full"])
+def test_who_goes_by_keys_sees_where_she_is(worn: Tab, selector: str) -> None:
+    """WCAG 2.2, 2.4.7 focus visible."""
+    worn.page.locator(".read-again").first.focus()
+    tab_to(worn.page, selector, "Shift+Tab" if "costume" in selector else "Tab")
+    assert worn.page.evaluate(RINGED)
+
+
+def test_settling_says_how_far_it_is_and_is_stopped_by_key(worn: Tab) -> None:
+    button = worn.page.locator("button.settle-in-full")
+    tab_to(worn.page, "button.settle-in-full")
+    worn.page.keyboard.press("Enter")
+    foot = worn.page.locator(".worn-foot")
+    foot.filter(has_text="Letting it come to rest").wait_for(timeout=WAIT)
+    assert worn.page.locator(".worn-foot [role=progressbar], .worn-foot .progress-bar").first.is_visible()
+    assert button.inner_text() == "Stop settling"
+    assert worn.page.evaluate("document.activeElement.matches('button.settle-in-full')")
+    worn.page.keyboard.press("Enter")
+    foot.filter(has_text="Stopped").wait_for(timeout=WAIT)
+    assert button.inner_text() == "Settle it in full"

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import threading
 from dataclasses import replace
 from functools import partial
 from io import BytesIO
+from typing import Any
 
 import numpy as np
 import pytest
@@ -97,10 +99,46 @@ def test_it_is_looked_at_from_every_side_and_tells_where_it_stands_off(view: Wor
 
 def test_the_button_settles_it_in_full_and_tells_it_in_words(view: WornView) -> None:
     coarse = view.worn.now.rest.mesh.count
+    told: list[str] = []
+    view.progress.words.observe(lambda change: told.append(change["new"]), names="value")
     view.settle.click()
+    assert view.settle.description == "Stop settling"
+    view.errand.wait(240)
+    assert view.settle.description == "Settle it in full"
+    steps = ("Making the form", "Putting it on: top", "Letting it come to rest: top", "Dressing")
+    places = [next(n for n, words in enumerate(told) if step in words) for step in steps]
+    assert places == sorted(places)
+    assert any("left" in words for words in told)
+    assert view.progress.bar.layout.visibility == "hidden"
     assert view.worn.now.rest.mesh.count > 2 * coarse
     assert "A form, not a fitting" in view.words.value
     assert "At the bust" in view.words.value or "shape only" in view.words.value
+
+
+@pytest.mark.parametrize("stops", ["the button", "a slider", "another costume"])
+def test_it_is_stopped_by_its_button_and_by_what_makes_it_stale(stops: str) -> None:
+    view = WornView(read_costume(costume_path("kite")), "top", CHOICES[:2])
+    now = view.worn.now
+    under_way = threading.Event()
+
+    def heard(change: Any) -> None:
+        if "Letting it come to rest" in change["new"]:
+            under_way.set()
+
+    view.progress.words.observe(heard, names="value")
+    view.settle.click()
+    assert under_way.wait(120)
+    if stops == "a slider":
+        view.ask("stretch_share", 0.45)
+        now = view.worn.now
+    else:
+        view.settle.click() if stops == "the button" else view.close()
+    view.errand.wait(20)
+    assert not view.errand.busy
+    assert "Stopped" in view.progress.words.value
+    assert view.worn.now is now
+    assert view.settle.description == "Settle it in full"
+    assert "<b>" not in view.refused.value
 
 
 def test_lengths_are_in_the_unit_of_the_costumes_file() -> None:

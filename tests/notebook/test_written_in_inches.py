@@ -120,3 +120,22 @@ def test_a_note_of_a_fitting_is_written_as_she_reads_it(tmp_path: Path, typed: s
     (row,) = tomllib.loads(file.read_text("utf-8"))["notes"]
     assert (row["amount"], row["at"]) == (said, "2 3/8 in from hem")
     assert read_fitting(file, ["shirt"]).notes == (note,)
+
+
+def test_a_figure_on_a_ruler_in_inches_is_shown_and_typed_as_a_tape_has_it(costume: Path) -> None:
+    over = OverhangTest(costume.with_name("cloth.toml"), unit="in")
+    length = over.controls["length"]
+    assert length.field.value == "1 3/4 in"
+    length.field.value = "4 9/16"
+    assert (length.value, over.test.length) == pytest.approx((4.5625, 4.5625 * 25.4))
+    assert length.field.value == "4 9/16 in"
+    assert "4 9/16 in" in over.picture.value
+    length.slider.value = 2.0625  # as a hand or a key moves it
+    assert (length.field.value, length.value) == ("2 1/16 in", 2.0625)
+    for wrong, why in (("four", "cannot be read"), ("40", "beyond this ruler"), ("-1", "negative")):
+        length.field.value = wrong
+        assert why in over.refused.value, wrong
+        assert length.field.value == "2 1/16 in"
+        assert over.test.length == pytest.approx(2.0625 * 25.4)
+    length.field.value = "5 cm"
+    assert over.test.length == pytest.approx(50.0)

@@ -7,7 +7,7 @@ from drafting.draft.by_role import pieces_as
 from drafting.draft.draft import Draft, EdgeRef, Seam
 from drafting.draft.piece import EdgeKind, Piece, Placement
 from drafting.draft.roles import FACINGS, SEWN_ON, EdgeRole, PieceRole, SeamKind
-from drafting.making.model import Said, Stage, said
+from drafting.making.model import Said, Stage, Supply, said
 from drafting.making.order.parts import Bench, base_of, pieces_of
 from drafting.making.order.seam_kinds import is_sleeve
 from drafting.making.settings.edges import ADDED
@@ -21,18 +21,29 @@ def bones(bench: Bench) -> None:
         return
     casing = [p.name for p in pieces_as(bench.garment.draft, PieceRole.BONE_CASING)]
     boned = _boned(bench)
-    lined = [said("do.bone_lined")] if bench.lined() & set(boned) else []
+    in_hem = [notion for notion in bench.notions("boning") if not notion.edges]
+    in_seams = [notion for notion in bench.notions("boning") if notion.edges]
+    say = [said("do.bone"), said("do.bone_short"), said("do.bone_closed")] if in_hem else [said("do.bone_short")]
+    say = [*say, said("do.bone_seams")] if in_seams else say
+    lined = [said("do.bone_lined")] if in_hem and bench.lined() & set(boned) else []
     bench.do(
         "finish",
         "bone",
         "boned",
         [*boned, *casing],
-        [said("do.bone"), said("do.bone_short"), said("do.bone_closed"), *lined],
+        [*say, *lined],
         notions=boning,
         cautions=[said("caution.bones")],
         count=sum(notion.count for notion in bench.notions("boning")),
         length=sum(notion.count * (notion.cut_length or 0.0) for notion in bench.notions("boning")),
     )
+    long = sum(n.count * ((n.cut_length or 0.0) + CASING_ENDS) for n in in_seams)
+    if long:
+        bench.also(Supply("tape", "boning casing, a tape woven double or sewn so", long, "mm"))
+
+
+CASING_ENDS = 30.0
+"""mm of a casing beyond its bone: both its ends are turned in (common practice)."""
 
 
 def _boned(bench: Bench) -> list[str]:

@@ -9,6 +9,7 @@ from drafting.checks.words import plain
 from drafting.costume.make import Made, finished
 from drafting.draft.landmark import landmarks
 from drafting.draft.pattern import CutPiece
+from drafting.draft.roles import PieceRole
 from drafting.export.svg_writer import Pen, Svg, element, number, path_data, path_element
 from drafting.geometry.path import Path
 from drafting.ground.choices import Choice
@@ -26,6 +27,9 @@ TRIES = 4
 
 LEAST = 0.5
 """mm: what moved by less is not seen (ours)."""
+
+STRIPS = frozenset({PieceRole.CASING, PieceRole.BONE_CASING, PieceRole.BINDING})
+"""Long strips, which only follow the edge they are sewn to: shown where nothing else moves."""
 
 PEN = Pen(places=1)
 """A tenth of a mm is more than enough in a picture of some sixty pixels."""
@@ -69,10 +73,11 @@ def _ends(choice: Choice, value: Any) -> Iterator[tuple[Any, Any]]:
 def _drawn(was: tuple[CutPiece, ...], now: tuple[CutPiece, ...], words: str) -> Svg | None:
     """Return both outlines of the piece that moves most, or a piece that only one of them has."""
     earlier, later = ({cut.piece.name: cut for cut in cuts} for cuts in (was, now))
-    moved = [(_moved(earlier[name], cut), name) for name, cut in later.items() if name in earlier]
+    both = ((name, cut, _moved(earlier[name], cut)) for name, cut in later.items() if name in earlier)
+    moved = [(cut.piece.role not in STRIPS, far, name) for name, cut, far in both if far >= LEAST]
     alone = [cut for name, cut in (earlier | later).items() if (name in earlier) != (name in later)]
-    far, name = max(moved, default=(0.0, ""))
-    if far >= LEAST:
+    if moved:
+        name = max(moved)[-1]
         return _picture(earlier[name], later[name], f"{words}, on the {plain(name)}")
     if alone:
         cut = alone[0]

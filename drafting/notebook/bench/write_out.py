@@ -16,7 +16,7 @@ from drafting.layout import Lay
 from drafting.notebook.bench.exporting import Errand, Stopped, write_costume
 from drafting.notebook.bench.own_folder import own_folder
 from drafting.notebook.errors_said import plainly
-from drafting.notebook.said import status_html
+from drafting.notebook.progress import Progress
 
 FIRST = (
     ("open", "Open", ("plan.html", "overview.png", "shopping.csv")),
@@ -47,10 +47,8 @@ class WriteOut:
         self.button = button("Write the pieces", "write-pieces", self.begin, "primary")
         self.cancel = button("Stop writing", "stop-writing", self.errand.stop)
         self.cancel.disabled = True
-        self.bar = widgets.FloatProgress(value=0, max=1, layout=widgets.Layout(width="150px"))
-        self.bar.layout.visibility = "hidden"  # an empty bar looks like a field to write in
-        self.words, self.files = widgets.HTML(), widgets.Output()
-        self.words.add_class("writing")
+        self.progress, self.files = Progress(), widgets.Output()
+        self.bar, self.words = self.progress.bar, self.progress.words
         row = widgets.HBox([self.button, self.cancel, self.bar, self.words])
         row.layout.flex_flow = "row wrap"
         row.layout.align_items = "center"
@@ -66,6 +64,7 @@ class WriteOut:
             out = own_folder(Path(costume.path)) if self.out is None else self.out
             self.say("")
             self.button.disabled, self.cancel.disabled = True, False
+            self.progress.begin()
             self.errand.start(lambda: self._run(costume, out))
 
         plainly(start, self.say, self.unit())
@@ -78,20 +77,16 @@ class WriteOut:
 
     def _write(self, costume: CostumeFile, out: Path) -> None:
         try:
-            self._link(write_costume(costume, out, self._tell, self.errand.halted, self.standing))
-            self._tell("Done.", 1.0)
+            tell = self.progress.tell
+            self._link(write_costume(costume, out, tell, self.errand.halted, self.standing))
+            tell("Done.", 1.0)
         except Stopped:
             left = "What lay in the folder lies there still." if out.exists() else ""
-            self._tell(f"Stopped, nothing was written. {left}", 0.0)
+            self.progress.end(f"Stopped, nothing was written. {left}")
 
     def _failed(self, words: str) -> None:
-        self._tell("", 0.0)
+        self.progress.end()
         self.say(words)
-
-    def _tell(self, words: str, share: float) -> None:
-        self.bar.value = share
-        self.bar.layout.visibility = "visible" if share > 0 else "hidden"
-        self.words.value = status_html(words)
 
     def _link(self, out: Path) -> None:
         """Show where the files lie; links are relative to the notebook, as Jupyter follows them."""

@@ -29,9 +29,7 @@ def slider(words: str, value: float, low: float, high: float, step: float) -> An
 
 
 def _figures(step: float) -> str:
-    """Return how a slider's figure is shown: sixteenths of an inch to three places."""
-    if step == 1 / 16:
-        return ".3f"
+    """Return how a slider's figure is shown."""
     return ".2f" if step < 0.5 else ".1f" if step < 1 else ".0f"
 
 

@@ -9,6 +9,7 @@ from typing import Any
 from drafting.ground.units import ShownUnit, show_length
 from drafting.ground.written_lengths import written_length
 from drafting.notebook.cloth.controls import slider
+from drafting.notebook.cloth.inch_slider import InchSlider
 
 INCH = 25.4
 LINE = 1 / 16
@@ -72,7 +73,8 @@ class Ruled:
         value, least, most = (self.read(length) for length in (mm, low, high))
         if self.inches:
             least, most, step = math.floor(least / LINE) * LINE, math.ceil(most / LINE) * LINE, LINE
-        return slider(f"{words}, {self.word}", value, least, most, step)
+        plain = slider(f"{words}, {self.word}", value, least, most, step)
+        return InchSlider(plain) if self.inches else plain
 
 
 METRIC = Ruled()

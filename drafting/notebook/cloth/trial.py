@@ -8,6 +8,7 @@ from typing import Any
 import ipywidgets as widgets
 
 from drafting.notebook.cloth.controls import panel
+from drafting.notebook.cloth.inch_slider import InchSlider
 from drafting.notebook.cloth.ruled import Ruled
 from drafting.notebook.errors_said import plainly
 from drafting.notebook.said import paragraphs_html, refused_html, status_html
@@ -33,6 +34,13 @@ class Trial:
                 lambda change, key=key: plainly(lambda: ask(key, change["new"]), self.say, self.ruled.unit),
                 names="value",
             )
+            if isinstance(control, InchSlider):
+                control.field.observe(
+                    lambda change, take=control.take: plainly(
+                        lambda: take(change["new"]), self.say, self.ruled.unit
+                    ),
+                    names="value",
+                )
         flow = widgets.Layout(flex_flow="row wrap", align_items="center")
         row = widgets.HBox([*buttons, self.done], layout=flow)
         self.view = panel(*self.controls.values(), self.picture, self.refused, self.said, row)

@@ -30,14 +30,14 @@ from drafting.notebook.lay_table.together import FIRST, LivingTable
 from drafting.notebook.lay_table.words import lay_html, widths_html
 from drafting.notebook.living.bar import LivingBar
 from drafting.notebook.living.living import Living
-from drafting.notebook.said import NOT_POSSIBLE, refused_html, style_html
+from drafting.notebook.said import NOT_POSSIBLE, refused_html, status_html, style_html
 from drafting.sheet.lay import layout_sheet
 
 EVERY = 0.25
 """seconds between two moves of the progress bar."""
 
 
-LOOKING = "Looking for shorter lays ..."
+LOOKING = "Looking for shorter lays"
 
 
 class Canvas(anywidget.AnyWidget):
@@ -136,17 +136,17 @@ class LayTable(LivingTable):
 
     def _look_on(self, roles: tuple[str, ...], after: threading.Thread | None = None) -> threading.Thread:
         """Say that better lays are looked for, and look, after the work before."""
-        self.busy.value = LOOKING
+        self.busy.value = status_html(f"{LOOKING} ...")
         return self._start(self._follow, roles, after)
 
     def _follow(self, roles: tuple[str, ...], after: threading.Thread | None = None) -> None:
         """Find the lays that `drafting make` would find, and what other widths need."""
         if after:
             after.join()
-            self.busy.value = LOOKING
         whole = sum(len(parts) ** 2 for _, parts in self.parts.values()) or 1
-        for role in roles:
+        for number, role in enumerate(roles, 1):
             cloth, parts = self.parts[role]
+            self.busy.value = status_html(f"{LOOKING}: {cloth.title}, {number} of {len(roles)}")
             count = COUNT * len(parts) ** 2 / whole
             unit = self.draft.costume.told_in
             plainly(lambda c=cloth, p=parts, n=count: self._take(self._found(c, p, n)), self._say, unit)  # type: ignore[misc]

@@ -16,6 +16,7 @@ from typing import Any
 from drafting.costume.file import CostumeFile, read_costume
 from drafting.costume.lays import laid_out, materials
 from drafting.costume.make import Made, make
+from drafting.costume.telling import Tell, tell_nobody
 from drafting.ground.errors import DraftError, Fault, InputError
 from drafting.layout import COUNT, Cloth, Lay, Part, hand_row, lay_out
 from drafting.notebook.errors_said import sentence
@@ -100,13 +101,16 @@ class Living:
             self.unkept = f"The lay cannot be kept beside the costume ({error.strerror})."
         self._tell(by)
 
-    def laid(self) -> Made:
-        """Return the costume as asked, with its lays: those that stand, else the ones found."""
+    def laid(self, tell: Tell = tell_nobody) -> Made:
+        """Return the costume as asked, with its lays: those that stand, else the ones found; `tell` hears each."""
         made = self.made
         standing = self.standing_lays(made)
         wanted = list(materials(made))
         whole = sum(len(parts) ** 2 for _, parts in wanted) or 1
+        done = 0
         for cloth, parts in wanted:
+            tell(f"laying the pieces on {cloth.title}", done / whole)
+            done += len(parts) ** 2
             if cloth.role not in standing:
                 standing[cloth.role] = self.found_lay(cloth, parts, COUNT * len(parts) ** 2 / whole)
         return laid_out(made, standing=standing)

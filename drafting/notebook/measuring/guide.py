@@ -18,6 +18,7 @@ from drafting.ground.templates import macros
 from drafting.notebook.errors_said import plainly
 from drafting.notebook.measuring import state as ms
 from drafting.notebook.measuring.fields import Field, said_html
+from drafting.notebook.measuring.kept import keep_typed, taking_place, typed_before
 from drafting.notebook.measuring.looks import style
 from drafting.notebook.measuring.order import GROUPS, ORDER, Group
 from drafting.notebook.measuring.picture import figure_picture
@@ -35,12 +36,13 @@ class MeasuringGuide:
     """Measure a wearer, field by field. Show it as the last line of a cell.
 
     `file` is the wearer's body file, which the button writes back. `taking` is all that the guide
-    knows. Raises `InputError` for a file that is missing or no TOML; measures that are missing or
-    wrong are said at their fields.
+    knows; what is typed and not saved yet is kept beside the file. Raises `InputError` for a file that is
+    missing or no TOML; measures that are missing or wrong are said at their fields.
     """
 
     def __init__(self, file: Path | str) -> None:
-        self.taking = ms.begin_measuring(file)
+        begun = ms.begin_measuring(file)
+        self.taking = ms.typed_again(begun, typed_before(begun.path))
         self.fields = {name: self._field(name) for name in ORDER}
         self.picture = widgets.HTML()
         self.message = widgets.HTML()
@@ -70,6 +72,7 @@ class MeasuringGuide:
         """Put one text, or one for each hand, into the field of a measure."""
         self.taking = ms.typed(self.taking, name, texts)
         self._show()
+        keep_typed(self.taking, name)
 
     def answer(self, yes: bool) -> None:
         """Answer the question whether some measures are in another unit."""
@@ -77,11 +80,13 @@ class MeasuringGuide:
         if asked is not None:
             self.taking = answered(self.taking, asked, yes)
             self._show()
+            keep_typed(self.taking, *ORDER)
 
     def save(self) -> Path:
         """Write the measures back to the file, its comments kept; raises `DraftError`."""
         names = ms.changed(self.taking)
         self.taking = ms.saved(self.taking)
+        keep_typed(self.taking, *names)
         what = ", ".join(plain(name) for name in names) or "nothing had changed"
         self._say(f"Saved to {self.taking.path.name}: {what}.")
         return self.taking.path
@@ -127,12 +132,21 @@ class MeasuringGuide:
             field.show_texts(self.taking.fields.get(name, ()))
             field.show_estimate(placeholder(self.taking, name))
             field.show_said(said.get(name, ()))
-        self._say("The figure shows what could last be read." if self.taking.faults else "")
+        self._say("The figure shows what could last be read." if self.taking.faults else self._unsaved())
         self.message.value += said_html(said.get("", ()))
         self._show_hands()
         self._show_question()
         self._show_figure()
         self.seeking.ask()
+
+    def _unsaved(self) -> str:
+        """Return which measures are not in the file yet; nothing where all are."""
+        names = ms.changed(self.taking)
+        if not names:
+            return ""
+        first = ", ".join(plain(name) for name in names[:3])
+        more = f" and {len(names) - 3} more" if len(names) > 3 else ""
+        return f"Not saved yet, kept in {taking_place(self.taking.path).name}: {first}{more}."
 
     def _show_hands(self) -> None:
         for field in self.fields.values():

@@ -90,6 +90,12 @@ def typed(taking: Taking, name: str, texts: Hands) -> Taking:
     return read(replace(taking, fields=fields, sure=taking.sure - {name}))
 
 
+def typed_again(taking: Taking, texts: Mapping[str, Hands]) -> Taking:
+    """Return what stands once each of these fields holds its texts; one that is empty is left out."""
+    fields = {name: hands for name, hands in (taking.fields | texts).items() if hands}
+    return read(replace(taking, fields=fields)) if texts else taking
+
+
 def read(taking: Taking) -> Taking:
     """Return the state with the body, or the faults, that its fields give."""
     raw = RawBody(

@@ -42,6 +42,10 @@ def nothing_words(costume: CostumeFile, choices: tuple[str, ...], parts: tuple[s
     wanted = _or(parts) if parts else ", ".join(map(plain, choices[:2]))
     has = ", ".join(f"{plain(g.name)} ({plain(g.block)})" for g in costume.garments)
     wanted = wanted.replace("-", " ")
+    if (
+        parts and choices and any(plain(part) in has for part in parts)
+    ):  # one of that name, without what is moved here
+        wanted = f"{wanted} with {plain(choices[0])}"
     return f"{costume.title} has no {wanted}, so there is nothing to move here. It has: {has}."
 
 

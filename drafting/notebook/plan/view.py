@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import threading
+import time
 from typing import Any
 
 import ipywidgets as widgets
@@ -10,6 +11,7 @@ import ipywidgets as widgets
 from drafting.costume.file import CostumeFile
 from drafting.costume.lays import laid_out
 from drafting.costume.make import Made, make
+from drafting.costume.telling import time_left
 from drafting.ground.palette import Colour
 from drafting.ground.templates import macros
 from drafting.making import Plan, planned
@@ -18,7 +20,7 @@ from drafting.notebook.errors_said import plainly
 from drafting.notebook.living.living import Living
 from drafting.notebook.said import paragraphs_html, refused_html
 
-WORKING = "The plan is being worked out: the pieces are laid on their cloths first ..."
+WORKING = "The plan is being worked out"
 
 
 class PlanView:
@@ -30,7 +32,7 @@ class PlanView:
     def __init__(self, costume: CostumeFile | Made | Living, height: str = "760px") -> None:
         self.costume, self.height = costume, height
         self.view = widgets.HTML(
-            paragraphs_html([WORKING]), layout=widgets.Layout(width="auto", min_height=height)
+            paragraphs_html([f"{WORKING} ..."]), layout=widgets.Layout(width="auto", min_height=height)
         )
         self._made: Made | None = None
         self._plan: Plan | None = None
@@ -65,7 +67,13 @@ class PlanView:
 
     def _work_out(self) -> None:
         if isinstance(self.costume, Living):
-            self._made = self.costume.laid()
+            start = time.monotonic()
+
+            def tell(words: str, share: float) -> None:
+                left = time_left(share, time.monotonic() - start)
+                self.view.value = paragraphs_html([f"{WORKING}, {100 * share:.0f} %{left}: {words} ..."])
+
+            self._made = self.costume.laid(tell)
         else:
             made = self.costume if isinstance(self.costume, Made) else make(self.costume)
             self._made = made if made.lays else laid_out(made)

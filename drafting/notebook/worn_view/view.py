@@ -17,21 +17,25 @@ from drafting.ground.templates import beside
 from drafting.ground.units import LengthUnit
 from drafting.notebook.bench import state as st
 from drafting.notebook.bench.controls import moved_value
+from drafting.notebook.bench.exporting import Errand, Stopped
 from drafting.notebook.bench.field_states import groups_of, states_of
 from drafting.notebook.bench.fields import Knobs
 from drafting.notebook.errors_said import plainly
 from drafting.notebook.living.living import Living, living_of
 from drafting.notebook.living.parts import choices_in
 from drafting.notebook.picture.place import PicturePlace
+from drafting.notebook.progress import Progress
 from drafting.notebook.said import paragraphs_html, refused_html, style_html
 from drafting.notebook.when_resting import Later
 from drafting.notebook.worn_view.pictured import Pictured
-from drafting.notebook.worn_view.standing import ARMS, COLOURS, VIEWS, begin_worn, picture, worn_anew
-from drafting.worn.form import wearers_form
+from drafting.notebook.worn_view.standing import ARMS, COLOURS, VIEWS, WornStanding, begin_worn, picture, worn_anew
+from drafting.worn.form import Stance, wearers_form
 from drafting.worn.stands.words import remark, worded
 
 RESTS = 0.25
 """Seconds without a new value after which a hand rests: sewing up takes a second (ours)."""
+
+SETTLE, STOP = "Settle it in full", "Stop settling"
 
 
 class WornView:
@@ -47,7 +51,7 @@ class WornView:
     ) -> None:
         self.living, self.named = living_of(costume), choices
         names = (garments,) if isinstance(garments, str) else tuple(garments)
-        self.unit: LengthUnit = "in" if self.costume.unit in ("in", "inch", "inches") else "cm"
+        self.unit: LengthUnit = "in" if self.costume.told_in == "in" else "cm"
         self.form = wearers_form(self.living.asked.wearer)
         self.worn = begin_worn(self.costume, names[0], self.form, self.living.asked)
         self.standing = self.worn.standing
@@ -59,8 +63,10 @@ class WornView:
         self.rests = Later(partial(self.safely, self._settle), RESTS)
         self.side = self._chosen("Seen from", list(VIEWS))
         self.colours = self._chosen("Colours", list(COLOURS))
-        self.settle = widgets.Button(description="Settle it in full", layout=widgets.Layout(width="auto"))
+        self.settle = widgets.Button(description=SETTLE, layout=widgets.Layout(width="auto"))
+        self.settle.add_class("settle-in-full")
         self.settle.on_click(lambda _: self.safely(self.tell_in_full))
+        self.errand, self.progress, self.ended = Errand(), Progress(), ""
         self.arms = self._chosen("Arms", list(ARMS), self.hold_arms)
         self.dress = self._chosen("Garment", list(names), self.show_garment)
         self.dress.layout.display = None if len(names) > 1 else "none"
@@ -80,6 +86,7 @@ class WornView:
 
     def close(self) -> None:
         """Let the view go: it hears of no more changes."""
+        self.errand.stop()
         self.living.leave(self.heard)
 
     def heard(self, by: object) -> None:
@@ -89,6 +96,7 @@ class WornView:
 
     def show_garment(self, name: str) -> None:
         """Show another garment; nothing is beside it yet."""
+        self.errand.stop()
         self.worn = begin_worn(self.costume, name, self.form, self.living.asked)
         self.standing, self.slips = self.worn.standing, {}
         self._show_controls()
@@ -129,6 +137,8 @@ class WornView:
             self._show_states()
 
     def _stand(self, standing: st.Standing) -> None:
+        if standing.asked != self.standing.asked:
+            self.errand.stop()
         self.standing = standing
         self.living.put(standing.asked, self)
         self._show_states()
@@ -140,9 +150,38 @@ class WornView:
         self._show()
 
     def tell_in_full(self) -> None:
-        """Settle the garment shown on a fine mesh and tell in words what is found; it takes a while."""
-        self.words.value = paragraphs_html(["Settling ..."])
-        found = worn(checked(self.worn.shown), stance=ARMS[self.arms.value])
+        """Settle the garment shown on a fine mesh and tell in words what is found; pressed again, stop.
+
+        It takes a while, beside the kernel's own work: what is chosen meanwhile stops it too.
+        """
+        if self.errand.busy:
+            self.errand.stop()
+            return
+        self.settle.description = STOP
+        self.progress.begin()
+        self.errand.start(partial(self._in_full, self.worn, ARMS[self.arms.value]))
+
+    def _in_full(self, shown: WornStanding, stance: Stance) -> None:
+        self.ended = ""
+        try:
+            plainly(partial(self._found, shown, stance), self.say, self.unit)
+        finally:
+            self.progress.end(self.ended)
+            self.settle.description = SETTLE
+
+    def _tell(self, words: str, share: float) -> None:
+        if self.errand.halted():
+            raise Stopped
+        self.progress.tell(words, share)
+
+    def _found(self, shown: WornStanding, stance: Stance) -> None:
+        try:
+            found = worn(checked(shown.shown), self._tell, stance=stance)
+            if self.errand.halted() or self.worn is not shown:
+                raise Stopped
+        except Stopped:
+            self.ended = "Stopped: the coarse shape stands."
+            return
         (garment,) = found.garments or (None,)
         said = [worded(words, self.unit) for words in (*(garment.words if garment else ()), *form_words(found))]
         self.words.value = paragraphs_html(said)
@@ -197,7 +236,7 @@ class WornView:
     def _laid_out(self) -> Any:
         tools = widgets.HBox([self.dress, self.side, self.arms, self.colours, self.settle])
         pictures = widgets.HBox([self.now.view, self.before.view])
-        foot = widgets.VBox([self.refused, self.words])
+        foot = widgets.VBox([widgets.HBox([self.progress.bar, self.progress.words]), self.refused, self.words])
         right = widgets.VBox([tools, pictures, foot])
         style = widgets.HTML(style_html(beside(__file__, ".css")), layout=widgets.Layout(display="none"))
         stage = widgets.HBox([self.knobs, right, PicturePlace(), style])

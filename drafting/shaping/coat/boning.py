@@ -60,7 +60,7 @@ def with_bones(draft: Draft, asked: Boning) -> tuple[Draft, Draft]:
         seamed = [p for p in tails if (e := edge_as(p, EdgeRole.FRONT)) and e.kind is EdgeKind.SEAM]
         names = {p.name for p in seamed}
         marked = [_marked(p, "seam_bone", _down(p)) if p.name in names else p for p in marked]
-        added = added + _seam_bones(seamed)
+        added = added + _seam_bones(seamed, asked.width)
     return draft.with_pieces(marked), added
 
 
@@ -149,20 +149,26 @@ def _bone_said(channels: list[Channel], asked: Boning) -> Iterator[Finding]:
     )
 
 
-def _seam_bones(tails: list[Piece]) -> Draft:
-    note = "flat, on the seam's allowances; seams are straight, so flat bones lie well"
-    return Draft(
-        notions=tuple(
-            Notion(
-                "boning",
-                f"{piece.name} front seam",
-                2,
-                seam.length - AT_WAIST - AT_HEM,
-                note,
-                "flat",
-                piece=piece.name,
-            )
-            for piece in tails
-            for seam in [the_edge(piece, EdgeRole.FRONT)]
-        )
+def _seam_bones(tails: list[Piece], width: float) -> Draft:
+    """Return the flat bones down the front seams of these panels, each in a casing on the seam's allowances."""
+    note = (
+        f"flat, {told(width, 'small')} wide, in a casing on the seam's allowances, cap or file both ends; seams "
+        "are straight, so flat bones lie well"
     )
+    notions = tuple(
+        Notion(
+            "boning",
+            f"{piece.name} front seam",
+            2,
+            cut_length=seam.length - AT_WAIST - AT_HEM,
+            note=note,
+            kind="flat",
+            size=width,
+            piece=piece.name,
+            edges=((piece.name, seam.name),),
+        )
+        for piece in tails
+        for seam in [the_edge(piece, EdgeRole.FRONT)]
+    )
+    tips = Notion("bone tip", "tail seams", 4 * len(tails), None, "one at each end of every bone")
+    return Draft(notions=(*notions, tips) if tails else ())

@@ -131,7 +131,7 @@ def bust_angle(body: Body, scale: float, plain: float, arm: float, findings: lis
                 "front",
                 angle,
                 SPLIT_BUST_DART,
-                f"The bust asks for a dart of {angle:.0f} degrees; {kept:.0f} are drafted and the rest "
+                f"The bust asks for a dart of {angle:.1f} degrees; {kept:.1f} are drafted and the rest "
                 "stays as ease in the armhole. A panel seam in the dart's place, or a second dart, would shape it "
                 "better; where it has a panel seam already, pin the rest out of the armhole at the mock-up.",
             )

@@ -26,15 +26,24 @@ _DAMPING = (20.0, 1e-3, 1e7)
 _BETTERED = 2
 
 
+Heard = Callable[[float], None]
+
+
+def no_one(residual: float) -> None:
+    """Hear nothing."""
+
+
 @dataclass(frozen=True)
 class Limits:
     """How long to search: until the `residual` is small enough for numbers, for so many Newton `steps` at most.
 
-    Steps, not seconds: a garment comes to the same rest on every machine.
+    Steps, not seconds: a garment comes to the same rest on every machine. `heard` is told the residual at every
+    step; what it raises ends the search.
     """
 
     residual: float = 0.05
     steps: int = 400
+    heard: Heard = no_one
 
 
 @dataclass(frozen=True, eq=False)
@@ -57,6 +66,7 @@ def searched(scene: Scene, points: Reals, held: Held, limits: Limits) -> Search:
     search = Search(state_at(scene, points, held), _DAMPING[0])
     while search.step < limits.steps and search.damping < _DAMPING[2]:
         residual = residual_of(scene, search.state)
+        limits.heard(residual)
         if residual <= limits.residual:
             break
         search = _step(scene, held, search, residual < _TRUE_BELOW and search.step >= search.true_from)

@@ -13,7 +13,7 @@ from drafting.worn.nouns import AtRest, Reals, SewnMesh, Truth
 from drafting.worn.settled.balance import Scene, State, scene_of, scene_with, state_at
 from drafting.worn.settled.carried_over import carried_over
 from drafting.worn.settled.facing import LegCloth, leg_cloth, walls_faced
-from drafting.worn.settled.search import Limits, residual_of, searched
+from drafting.worn.settled.search import Heard, Limits, residual_of, searched
 from drafting.worn.settled.sheet import sheet_of, starched
 from drafting.worn.settled.touch import held_anew, held_by, slip_of
 
@@ -26,7 +26,7 @@ _PUT_ON, _WORN = (1,) * 8 + (3,) * 6, (3,) * 4
 _THEN = (30,) * 6 + (120,) * 20
 # A garment is put on starched to so many times its stiffness, so that limp cloth keeps no crumples of where it
 # started, and is made limp once so much force is left on a vertex, in mean vertex weights.
-_STARCHED, _UNFOLDED = 100.0, 0.5
+_STARCHED, LOOSE = 100.0, 0.5
 
 
 def at_rest(
@@ -55,8 +55,8 @@ def at_rest(
         legs = leg_cloth(mesh, field, start * 1e-3)
         first = _Looked(start * 1e-3, np.zeros_like(start), legs, limits.steps)
         stiff = scene_of(starched(sheet, _STARCHED), field, off)
-        _, looked = _rounds(stiff, first, max(_UNFOLDED, limits.residual), _PUT_ON)
-    state, looked = _rounds(scene, looked, limits.residual, _WORN)
+        _, looked = _rounds(stiff, first, max(LOOSE, limits.residual), _PUT_ON, limits.heard)
+    state, looked = _rounds(scene, looked, limits.residual, _WORN, limits.heard)
     residual = residual_of(scene, state)
     return AtRest(
         mesh=mesh,
@@ -77,10 +77,15 @@ def from_coarse(
     limits: Limits | None = None,
     *,
     beneath: float = 0.0,
+    first: Limits | None = None,
 ) -> AtRest:
-    """Return the `fine` mesh at rest; the same garment in a `coarse` mesh is put on from `points` first."""
+    """Return the `fine` mesh at rest; the same garment in a `coarse` mesh is put on from `points` first.
+
+    `first` limits that, else `limits`, loosened to `LOOSE`.
+    """
     limits = limits or Limits()
-    shape = at_rest(coarse, points, field, replace(limits, residual=_UNFOLDED), beneath=beneath)
+    loose = first or replace(limits, residual=LOOSE)
+    shape = at_rest(coarse, points, field, loose, beneath=beneath)
     rest = at_rest(fine, shape, field, replace(limits, steps=limits.steps - shape.steps), beneath=beneath)
     return replace(rest, steps=rest.steps + shape.steps, seconds=rest.seconds + shape.seconds)
 
@@ -94,14 +99,16 @@ class _Looked(NamedTuple):
     steps: int
 
 
-def _rounds(scene: Scene, before: _Looked, residual: float, first: tuple[int, ...]) -> tuple[State, _Looked]:
+def _rounds(
+    scene: Scene, before: _Looked, residual: float, first: tuple[int, ...], heard: Heard
+) -> tuple[State, _Looked]:
     """Search with friction, and with who faces whom, as last looked at, until these too are at rest."""
     points, slip, legs, steps = before
     held = held_by(scene.sheet, state_at(scene, points).touch, points, slip)
     for number, most in enumerate(first + _THEN if scene.field else (steps,)):
         if legs:
             scene = scene_with(scene, walls_faced(legs, points, scene.walls if number > len(first) else None))
-        found = searched(scene, points, held, Limits(residual, min(most, steps)))
+        found = searched(scene, points, held, Limits(residual, min(most, steps), heard))
         state, points, steps = found.state, found.state.points, steps - found.step
         if steps <= 0 or (found.step == 0 and residual_of(scene, state) <= residual):
             break
