@@ -24,6 +24,7 @@ from drafting.worn.nouns import Limb, Ply, Reals, SewnMesh
 from drafting.worn.placed import placed
 from drafting.worn.placed.braces import Slides, held_up, slides_down
 from drafting.worn.sewn import sewn_mesh
+from drafting.worn.sewn.mesh import NOT_FUSED
 
 COARSE = 40.0
 """mm: a mesh for a shape only, of a grown wearer's garment (see `Form.fineness`)."""
@@ -73,9 +74,13 @@ def sewn_and_placed(made: Made, form: Form, mesh: float) -> tuple[list[Sewn], tu
     return _in_order(found), tuple(left_out)
 
 
-def coarse_mesh(draft: Draft, name: str, cloths: Mapping[str, Fabric], form: Form) -> tuple[SewnMesh, float]:
-    """Return a garment's mesh for a shape, and the mm of its steps: wider where the garment takes much cloth."""
-    plies, fused = plies_of(cloths), fused_plies(cloths)
+def coarse_mesh(
+    draft: Draft, name: str, plies: Mapping[str, Ply], form: Form, fused: Mapping[str, Ply] = NOT_FUSED
+) -> tuple[SewnMesh, float]:
+    """Return a garment's mesh for a shape, and the mm of its steps: wider where the garment takes much cloth.
+
+    `plies` and `fused` as `sewn_mesh` takes them.
+    """
     size = COARSE * form.fineness * (FOOT if any(p.frame and p.frame.ahead for p in draft.pieces) else 1.0)
     mesh = sewn_mesh(draft, name, plies, size, fused=fused)
     more = mesh.count / (MOST * (1 if mesh.halved else 2))
@@ -87,8 +92,8 @@ def coarse_mesh(draft: Draft, name: str, cloths: Mapping[str, Fabric], form: For
 
 def _sewn_up(garment: MadeGarment, cloths: Mapping[str, Fabric], form: Form, mesh: float) -> Sewn:
     """Return a garment sewn up and placed, on braces where it would slide down."""
-    coarse, size = coarse_mesh(garment.draft, garment.name, cloths, form)
     plies, fused = plies_of(cloths), fused_plies(cloths)
+    coarse, size = coarse_mesh(garment.draft, garment.name, plies, form, fused)
     fine = sewn_mesh(garment.draft, garment.name, plies, size * mesh / COARSE, fused=fused)
     start = placed(coarse, form)
     slides = slides_down(coarse, start, form)

@@ -37,9 +37,10 @@ def test_what_takes_no_fusible_is_worn_with_its_interfacing_loose() -> None:
 def test_a_skirt_with_a_band_is_stiffer_along_its_hem_and_nowhere_else() -> None:
     body = drawn(7)[3]
     draft = draft_garment(body, CLOTH, "skirt", {"skirt_cut": "half circle", "stiff_hem": "band"}).draft
-    mesh, _ = coarse_mesh(draft, "skirt", {"": CLOTH, "interfacing": FUSIBLE}, wearers_form(body))
-    (stiff,) = fused_plies({"": CLOTH, "interfacing": FUSIBLE}).values()
-    plain = plies_of({"": CLOTH})[""]
+    cloths = {"": CLOTH, "interfacing": FUSIBLE}
+    mesh, _ = coarse_mesh(draft, "skirt", plies_of(cloths), wearers_form(body), fused_plies(cloths))
+    (stiff,) = fused_plies(cloths).values()
+    plain = plies_of(cloths)[""]
     panel = mesh.piece == [piece.name for piece in mesh.pieces].index("panel")
     found = sorted(mesh.plies[n].bends_along for n in set(mesh.ply[panel].tolist()))
     assert found == pytest.approx([plain.bends_along, stiff.bends_along])
