@@ -133,7 +133,7 @@ def _on_one_hand(draft: Draft, made: Draft, piece: Piece, wish: PocketWish) -> D
 
     Pieces are drawn as the left hand's, so those of the right are turned over.
     """
-    if not piece.pair and piece.fold_edge is None:
+    if not piece.both_hands:
         raise DraftError(
             f"the {name_in_words(piece.name)} is cut once, so no hand has a pocket of its own",
             turn="leave out hand",

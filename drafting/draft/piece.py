@@ -231,6 +231,11 @@ class Piece:
         """How many pieces of cloth are cut from it: a pair is 2."""
         return self.copies * (2 if self.pair else 1)
 
+    @property
+    def both_hands(self) -> bool:
+        """Whether each of its edges comes on the left and on the right: a pair's, or a half's on the fold."""
+        return self.pair or self.fold_edge is not None
+
     def corner(self, index: int) -> float:
         """Return the inside angle, degrees, where edge `index` starts (and the one before ends)."""
         back = -self.edges[index - 1].path.arrive

@@ -10,7 +10,7 @@ import shapely
 from drafting.costume.choices import block_named, choose
 from drafting.costume.garment import drafted
 from drafting.costume.stand_in import STRETCHY
-from drafting.draft.draft import Draft
+from drafting.draft.draft import Draft, EdgeRef
 from drafting.draft.piece import Piece
 from drafting.draft.walk import walk
 from drafting.ground import tolerances as tol
@@ -53,5 +53,15 @@ def sound(draft: Draft) -> None:
         for notch in seam.notches:
             long = walk(draft, seam)
             assert -1e-6 <= notch.a <= long.a_length + 1e-6
+        if set(seam.a) != set(seam.b):  # as much is cut of the one as of the other, both hands and halves
+            cut = [sum(_cut_length(draft, ref) for ref in chain) for chain in (seam.a, seam.b)]
+            assert 0.7 < cut[0] / cut[1] < 1.4, seam.name  # what is eased or stretched in is far less
     uses = [ref for seam in draft.seams for ref in {*seam.a, *seam.b}]
     assert len(uses) == len(set(uses))
+
+
+def _cut_length(draft: Draft, ref: EdgeRef) -> float:
+    """Return the mm of an edge as sewn, on all that is cut of its piece for one layer."""
+    piece = draft[ref[0]]
+    times = 2 if piece.pair or piece.fold_edge is not None else 1
+    return piece[ref[1]].sewn_length * times

@@ -252,6 +252,16 @@ def ring_of(one: Path, other: Path) -> float:
     return Path.joined([one, other.reversed()]).area
 
 
+@pytest.mark.parametrize("kind", ["facing", "hem facing", "binding", "band"])
+def test_what_finishes_an_edge_of_a_piece_on_the_fold_is_cut_for_both_hands(kind: str) -> None:
+    """One facing was cut for two armholes: `sound` weighs what is cut of either side of a seam."""
+    after = styled(draft_of("bodice", 3), EdgingWish(kind, (("front", "armhole"),), 30.0))
+    sound(after)
+    made_for = [piece for piece in after.pieces if piece.name.startswith("front-armhole")]
+    assert made_for
+    assert {piece.count for piece in made_for} == {2}
+
+
 JERSEY = Fabric("Jersey, invented", weave="knit", stretch_along=0.2, stretch_across=0.6)
 LENGTHWISE = replace(JERSEY, stretch_along=0.6, stretch_across=0.2)
 

@@ -261,6 +261,19 @@ def test_all_that_is_wrong_is_told_at_once(tmp_path: Path, capsys: pytest.Captur
     assert not (tmp_path / "out").exists()
 
 
+def test_of_a_table_that_cannot_be_read_nobody_is_said_to_be_missing(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """A heading was wrong, and everybody whom the cast file named was told to be no wearer of it."""
+    cast = troupe_in(tmp_path)
+    (tmp_path / "table.csv").write_text(TABLE.replace(";Bust;", ";Bustle girth;"), "utf-8")
+    assert main(["cast", str(cast), "--out", str(tmp_path / "out")]) == 2
+    said = capsys.readouterr().err
+    assert "table.csv:1: Bustle girth: heads a column" in said
+    assert "no wearer" not in said
+    assert "no other wearer" not in said
+
+
 def test_the_wearers_may_be_a_folder_of_body_files(tmp_path: Path) -> None:
     cast = troupe_in(tmp_path)
     (tmp_path / "bodies").mkdir()

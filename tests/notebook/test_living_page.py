@@ -36,6 +36,9 @@ BACK = """() => document.querySelectorAll('[inert]').length === 0
     && document.querySelectorAll('.living-bar .away button').length === 0
     && document.querySelectorAll('.choice input.typed').length > 0"""
 
+NOTHING_GONE = """() => document.querySelectorAll('[inert]').length === 0
+    && document.querySelectorAll('.living-bar .away button').length === 0"""
+
 
 @pytest.fixture(scope="module")
 def trial_lab(browser: Any, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Lab]:
@@ -101,6 +104,37 @@ def test_a_costume_that_cannot_be_read_says_why_and_is_read_again_when_mended(pa
     page.page.locator(".read-again").click()
     page.page.locator(".pattern-preview svg path.cut-line").first.wait_for(timeout=20_000)
     file.write_text(broken)
+
+
+TYPED = "() => [...document.querySelectorAll('.guide input')].some(field => field.value === '14 5/8')"
+DEAD = [("01", ".guide input"), ("02", ".overhang-length"), ("09", ".worn-view")]
+
+
+@pytest.mark.parametrize(("start", "control"), DEAD)
+def test_no_page_takes_typing_where_its_kernel_is_gone(
+    page: Tab, trial_lab: Lab, start: str, control: str
+) -> None:
+    (trial_lab.root / ".drafting-costume.json").write_text('{"costume": "inches/costume.toml", "over": ""}')
+    page.open(f"notebooks/{next(one for one in PAGES if one.startswith(start))}")
+    assert page.run_all(), page.kernel_faults()
+    page.page.locator(control).first.wait_for(timeout=10_000)
+    if start == "01":
+        page.page.get_by_label("Calf girth", exact=True).fill("14 5/8")
+        page.page.keyboard.press("Tab")
+        page.page.locator(".guide", has_text="Not saved yet, kept in wearer.taking").wait_for(timeout=10_000)
+    page.page.evaluate("() => { jupyterapp.commands.execute('notebook:restart-kernel'); }")
+    page.page.locator(".jp-Dialog button.jp-mod-accept").click(timeout=5_000)
+    page.page.wait_for_function(GONE, timeout=15_000)
+    for dead in (control, ".which-costume"):
+        page.page.wait_for_function(
+            "name => document.querySelector(name).closest('[inert]')", arg=dead, timeout=5_000
+        )
+    page.page.locator(".living-bar .away button").first.click()
+    page.page.wait_for_function(NOTHING_GONE, timeout=60_000)
+    page.page.locator(control).first.wait_for(timeout=60_000)
+    if start == "01":
+        page.page.wait_for_function(TYPED)
+        (trial_lab.root / "inches" / "wearer.taking").unlink()
 
 
 @pytest.mark.parametrize("name", MOVED)

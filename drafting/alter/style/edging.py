@@ -116,7 +116,7 @@ def _as_cut(draft: Draft, refs: tuple[EdgeRef, ...], piece: Piece, wish: EdgingW
     return replace(
         piece,
         name=free_name(name, taken).replace("_", "-"),
-        pair=own.pair and not half,
+        pair=own.both_hands and not half,
         hand=own.hand,
         copies=own.copies,
         title=free_name(name, taken).replace("-", " ").replace("_", " ").capitalize(),
@@ -211,7 +211,7 @@ def _strip_piece(draft: Draft, run: SewnRun, wish: EdgingWish, strip: _Strip) ->
     drawn = Piece(
         name,
         tuple(_ring(strip, folded)),
-        pair=RunEnd.FOLD not in (strip.start, strip.end) and not first.hand,
+        pair=RunEnd.FOLD not in (strip.start, strip.end) and first.both_hands,
         hand=first.hand,
         title=name.replace("-", " ").capitalize(),
         placements=(Placement("fold", middle, "fold"),) if folded else (),

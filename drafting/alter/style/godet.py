@@ -95,7 +95,7 @@ def _in_seam(draft: Draft, wish: GodetWish) -> Draft:
         length=wish.height,
         width=wish.width,
         like=hem_beside(draft, ends[0], at_end),
-        pair=any(draft[name].pair or draft[name].fold_edge is not None for name, _ in ends),
+        pair=any(draft[name].both_hands for name, _ in ends),
         first=first,
         down=at_end,
     )
@@ -245,7 +245,7 @@ def _slashed(draft: Draft, wish: GodetWish) -> Draft:
     names = become([(piece.name, list[RingStretch](run), named)])
     found = renamed_chains(draft.with_pieces([made]), piece.name, names)
     refs = tuple((piece.name, side.name) for side in sides[::-1])
-    pair = piece.pair or piece.fold_edge is not None
+    pair = piece.both_hands
     width = wish.width + abs(b - a)
     gap = Gap(sides=refs, length=wish.height, width=width, like=edge, pair=pair, first=piece)
     return let_in(found, wish, gap)

@@ -73,7 +73,7 @@ def _with_changes(table: TableReader, wearers: Sequence[CastWearer]) -> tuple[Ca
         found = [n for n, one in enumerate(changed) if name.casefold() in (one.name.casefold(), one.folder)]
         if found:
             changed[found[0]] = _changed(changed[found[0]], changes, table.faults.file)
-        else:
+        elif any(one.body for one in wearers):  # a table that cannot be read names nobody
             right = meant(name, [one.name for one in wearers], "the table of wearers names all")
             own.add(f"no wearer of this cast is called {clean_text(name, SHOWN)}", right)
     return tuple(changed)

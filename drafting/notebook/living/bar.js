@@ -1,8 +1,8 @@
 // How a view stands to its costume. A kernel that is gone cannot say so: the page itself does.
 const AWAY = "jupyter-widgets-disconnected";
 const EVERY = 500, SILENT = 12000; // ms between two looks; without an answer a kernel counts as gone
-const GONE = "The kernel was restarted or has stopped: nothing here follows the hand until it is connected again. "
-  + "Every choice you made is kept.";
+const GONE = "The kernel was restarted or has stopped: nothing here follows the hand until it is connected again. ";
+const KEPT = "Every choice you made is kept. ";
 const RERUN = "notebook:restart-run-all";
 
 const STARTING = ["starting", "restarting", "autorestarting", "unknown", "connecting"];
@@ -82,7 +82,7 @@ function render({ model, el }) {
     if (now === gone) return;
     gone = now;
     offer(true);
-    away.replaceChildren(...(gone ? [GONE + " ", again] : []));
+    away.replaceChildren(...(gone ? [GONE + (model.get("keeps") ? KEPT : ""), again] : []));
     const view = el.closest(".living-view");
     for (let node = el; view && node !== view; node = node.parentElement) { // all of the view but the bar
       for (const part of node.parentElement.children) if (part !== node) part.inert = gone;

@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import Any
 
 import anywidget
+import ipywidgets as widgets
 import traitlets
 
 from drafting.ground import palette
@@ -19,6 +20,7 @@ MOST = 3
 
 class LivingBar(anywidget.AnyWidget):
     """Says how a view stands to its costume. The page offers to `follow`; `follows` counts the presses.
+    `keeps` says that all that was chosen in the view is on disk.
 
     Where the kernel is gone the page alone says so: it makes the view's controls inert and offers to
     run the page again.
@@ -30,6 +32,7 @@ class LivingBar(anywidget.AnyWidget):
     stale = traitlets.Unicode("").tag(sync=True)
     offer = traitlets.Unicode("Follow").tag(sync=True)
     follows = traitlets.Int(0).tag(sync=True)
+    keeps = traitlets.Bool(True).tag(sync=True)
 
     def __init__(self, **given: Any) -> None:
         super().__init__(**given)
@@ -46,6 +49,25 @@ class LivingBar(anywidget.AnyWidget):
     def tell(self, living: Living, stale: Sequence[str]) -> None:
         """Show how the view stands: `stale` is what it does not show yet."""
         self.words, self.stale = standing_words(living), stale_words(stale)
+
+
+def in_watched_box(view: Any, keeps: bool) -> Any:
+    """Return a box with a view in it that says where its kernel is gone, as a view with its own bar does."""
+    box = widgets.VBox([watching_bar(keeps), view], layout=widgets.Layout(width="100%"))
+    box.add_class("living-view")
+    return box
+
+
+def watching_bar(keeps: bool) -> LivingBar:
+    """Return a bar that takes no place until the kernel is gone."""
+    bar = LivingBar(keeps=keeps)
+    bar.add_class("watches")
+    return bar
+
+
+def has_bar(view: Any) -> bool:
+    """Return whether a bar stands in a view already."""
+    return isinstance(view, LivingBar) or any(map(has_bar, getattr(view, "children", ())))
 
 
 def standing_words(living: Living) -> str:

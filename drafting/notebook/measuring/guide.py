@@ -40,6 +40,9 @@ class MeasuringGuide:
     missing or no TOML; measures that are missing or wrong are said at their fields.
     """
 
+    keeps = True
+    """What is typed is on disk."""
+
     def __init__(self, file: Path | str) -> None:
         begun = ms.begin_measuring(file)
         self.taking = ms.typed_again(begun, typed_before(begun.path))

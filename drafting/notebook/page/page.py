@@ -15,6 +15,7 @@ from drafting.notebook.bench.bench import Bench
 from drafting.notebook.cloth.swatch import SwatchTest
 from drafting.notebook.errors_said import plainly
 from drafting.notebook.lay_table.table import LayTable
+from drafting.notebook.living.bar import watching_bar
 from drafting.notebook.living.chosen import AtHand, costumes_at_hand, opens_with, remember, work_folder
 from drafting.notebook.living.living import Living, living_costume
 from drafting.notebook.measuring.guide import MeasuringGuide
@@ -64,8 +65,9 @@ class CostumePage:
         row = widgets.HBox([self.chooser, self.again, self.said])
         row.layout.flex_flow, row.layout.align_items = "row wrap", "center"
         style = widgets.HTML(style_html(beside(__file__, ".css")), layout=widgets.Layout(display="none"))
-        self.view = widgets.VBox([style, row, self.refused, OwnKeys()])
-        self.view.add_class("costume-page")
+        self.view = widgets.VBox([watching_bar(keeps=True), style, row, self.refused, OwnKeys()])
+        for name in ("costume-page", "living-view"):
+            self.view.add_class(name)
         self._read()
         self._show_chooser()
         self.chooser.observe(lambda change: self._safely(partial(self.choose, change["new"])), names="value")

@@ -9,7 +9,7 @@ import ipywidgets as widgets
 
 from drafting.ground.errors import DraftError
 from drafting.notebook.errors_said import OURS, sentence
-from drafting.notebook.living.bar import LivingBar
+from drafting.notebook.living.bar import LivingBar, has_bar, in_watched_box
 from drafting.notebook.living.journal import changed_words
 from drafting.notebook.living.living import Living
 from drafting.notebook.said import paragraphs_html, refused_html
@@ -25,11 +25,15 @@ class NothingToShow(Exception):  # noqa: N818 - nothing went wrong
 class PageView:
     """A view of the page's costume. Show it as the last line of a cell; `shown` is what it holds.
 
+    Where the kernel is gone it says so (`watch`), and no control of it takes typing any more.
+
     What cannot be shown is said in words in its place, in her `unit`. `trouble` holds a fault of the kit's own.
     """
 
-    def __init__(self, build: Builds, unit: Callable[[], str | None] = lambda: None) -> None:
-        self.build, self.unit, self.trouble = build, unit, ""
+    def __init__(
+        self, build: Builds, unit: Callable[[], str | None] = lambda: None, *, watch: bool = True
+    ) -> None:
+        self.build, self.unit, self.trouble, self.watch = build, unit, "", watch
         self.shown: Any = None
         self.box = widgets.VBox(layout=widgets.Layout(width="100%"))
         self.renew()
@@ -52,7 +56,10 @@ class PageView:
             self.trouble = f"{OURS} ({type(error).__name__}: {error})."
             self.box.children = [_words(refused_html(self.trouble))]
             raise
-        self.box.children = [shown]
+        # Only what a hand can move has to say that nothing follows it.
+        moves = self.watch and self.shown is not None and not isinstance(self.shown, Sentences)
+        keeps = getattr(self.shown, "keeps", False)
+        self.box.children = [in_watched_box(shown, keeps) if moves and not has_bar(shown) else shown]
 
     def close(self) -> None:
         """Let go what is shown, so that it hears of no more changes."""
@@ -77,7 +84,7 @@ class Folded:
 
     def _show(self, opened: bool) -> None:
         if opened and self.opened is None:
-            self.opened = PageView(self.build, self.unit)
+            self.opened = PageView(self.build, self.unit, watch=False)  # it stands in a view that is watched
         self.holder.children = [self.opened.box] if opened and self.opened else []
 
     def close(self) -> None:

@@ -46,6 +46,9 @@ class WornView:
     is one state. Raises `InputError` where the first garment cannot be drafted as it stands in its file.
     """
 
+    keeps = True
+    """What is chosen is in the journal."""
+
     def __init__(
         self, costume: CostumeFile | Living, garments: str | Sequence[str], choices: Sequence[str] | None = None
     ) -> None:
