@@ -9,18 +9,17 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from drafting.body import Body
-from drafting.draft.by_role import edge_as, edges_as, is_shell, pieces_as
+from drafting.draft.by_role import edge_as, is_shell, pieces_as
 from drafting.draft.draft import Draft
 from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.fabric import Fabric
-from drafting.geometry import Path
 from drafting.ground.choices import choice
 from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
 from drafting.ground.scale import allowance_scale, body_scale
 from drafting.ground.sources import practice
-from drafting.shaping.coat.inside import loose_edges, second_layer, shorter_panels
+from drafting.shaping.coat.inside import loose_edges, second_layer, shorter_panels, slit_passed
 
 SEAM, LEAST_SEAM, WIDER = 10.0, 6.0, 1.5
 """mm, a child's too: what the lining is sewn at, its least, and what is cut beyond that for ease (common
@@ -63,28 +62,11 @@ def hung_lining(draft: Draft, body: Body, fabric: Fabric | None, choices: Choice
         return replace(draft, findings=(*draft.findings, TIERED))
     shell = [piece for piece in draft.pieces if is_shell(piece) and edge_as(piece, EdgeRole.HEM)]
     cut = max(LEAST_SEAM, SEAM * allowance_scale(body_scale(body))) + WIDER
-    sewn_up = [_slit_passed(piece, choices.lining_shorter) for piece in shell]
+    sewn_up = [slit_passed(piece, choices.lining_shorter, HEMMED) for piece in shell]
     outlines = shorter_panels(sewn_up, choices.lining_shorter, "lining_shorter")
     linings = tuple(_lining(piece, edges, cut) for piece, edges in zip(shell, outlines, strict=True))
     linings += tuple(_in_hood(piece, cut) for piece in pieces_as(draft, PieceRole.HOOD))
     return draft + Draft(linings, findings=(_said(choices, cut),))
-
-
-def _slit_passed(piece: Piece, shorter: float) -> Piece:
-    """Return the piece with the seam run on to the hem where its lining ends above the slit.
-
-    A slit that is no longer than the lining's hem is deep is none (ours).
-    """
-    edges = list(piece.edges)
-    for slit in edges_as(piece, EdgeRole.SLIT):
-        at = edges.index(slit)
-        before, after = edges[at - 1], edges[(at + 1) % len(edges)]
-        if slit.length - shorter > HEMMED or EdgeRole.HEM not in (before.role, after.role):
-            continue
-        seam, parts = (after, (slit, after)) if before.role is EdgeRole.HEM else (before, (before, slit))
-        edges[edges.index(seam)] = replace(seam, path=Path.joined([one.path for one in parts]), notches=())
-        edges.remove(slit)
-    return replace(piece, edges=tuple(edges))
 
 
 def _lining(piece: Piece, edges: tuple[Edge, ...], cut: float) -> Piece:

@@ -163,9 +163,7 @@ def _opened(piece: Piece, choices: Choices, led: LedOut | None) -> Piece:
         return replace(edge, path=front(edge.path) if edge.half is Half.FRONT else back(edge.path))
 
     levels = tuple(
-        v
-        if led and v.kind is not LevelKind.UPPER_ARM
-        else replace(v, paths=tuple(_spread(p, half, far) for p in v.paths))
+        v if led and v.kind is not LevelKind.UPPER_ARM else replace(v, paths=_spread(v.paths, half, far))
         for v in piece.levels
     )
     return replace(
@@ -173,9 +171,18 @@ def _opened(piece: Piece, choices: Choices, led: LedOut | None) -> Piece:
     )
 
 
-def _spread(path: Path, front: float, back: float) -> Path:
-    """A level line with its ends moved apart."""
-    return path.mapped(lambda p: p + (back if p.real > 0 else -front if p.real < 0 else 0.0))
+def _spread(paths: tuple[Path, ...], front: float, back: float) -> tuple[Path, ...]:
+    """Return a level with what begins at the front seam moved forward, and every other end back.
+
+    The tip of an elbow dart goes with the back, though it may reach past the middle.
+    """
+    ends = {end: back for path in paths for end in (path.start, path.end)}
+    ends[min(ends, key=lambda end: end.real)] = -front
+
+    def moved(p: complex) -> complex:
+        return p + ends.get(p, back if p.real > 0 else -front if p.real < 0 else 0.0)
+
+    return tuple(path.mapped(moved) for path in paths)
 
 
 def _widened_hem(edge: Edge, width: float) -> Edge:

@@ -13,5 +13,6 @@ PARTS = {
     "turned-cuff": {},
     "coat-collar": {},
     "stiffening": {},
+    "stiff-hem": {},
     "coat-lining": {},
 }

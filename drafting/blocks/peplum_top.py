@@ -4,6 +4,7 @@ PARTS = {
     "bodice": {"bust_ease": 80.0, "waist_ease": 45.0, "opening": "back", "length": "waist"},
     "sleeve": {},
     "peplum": {},
+    "stiff-hem": {},
     "facings": {},
     "binding": {},
     "closing": {},

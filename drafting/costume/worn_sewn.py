@@ -14,15 +14,17 @@ from drafting.costume.make import Made, MadeGarment
 from drafting.costume.worn_seen import goes_over
 from drafting.draft.draft import Draft
 from drafting.draft.frame import BodyHeight
-from drafting.fabric import Fabric
+from drafting.fabric import Fabric, handling
 from drafting.ground.errors import DraftError
 from drafting.ground.frozen import freeze
 from drafting.worn.cloth import ply_of
+from drafting.worn.cloth.layers import Bond, ClothLayer
 from drafting.worn.form import Form
 from drafting.worn.nouns import Limb, Ply, Reals, SewnMesh
 from drafting.worn.placed import placed
 from drafting.worn.placed.braces import Slides, held_up, slides_down
 from drafting.worn.sewn import sewn_mesh
+from drafting.worn.sewn.mesh import NOT_FUSED
 
 COARSE = 40.0
 """mm: a mesh for a shape only, of a grown wearer's garment (see `Form.fineness`)."""
@@ -33,6 +35,9 @@ FINE = 20.0
 FOOT = 0.4
 """What goes round foot and ankle is meshed in steps of so much of another garment's (ours: half an ankle is 35 mm
 through)."""
+
+INTERFACING = "interfacing"
+"""The material of what stiffens a piece."""
 
 MOST = 650
 """Sewn points of a coarse mesh for each hand; what takes more is meshed in wider steps. A circle
@@ -69,22 +74,27 @@ def sewn_and_placed(made: Made, form: Form, mesh: float) -> tuple[list[Sewn], tu
     return _in_order(found), tuple(left_out)
 
 
-def coarse_mesh(draft: Draft, name: str, plies: Mapping[str, Ply], form: Form) -> tuple[SewnMesh, float]:
-    """Return a garment's mesh for a shape, and the mm of its steps: wider where the garment takes much cloth."""
+def coarse_mesh(
+    draft: Draft, name: str, plies: Mapping[str, Ply], form: Form, fused: Mapping[str, Ply] = NOT_FUSED
+) -> tuple[SewnMesh, float]:
+    """Return a garment's mesh for a shape, and the mm of its steps: wider where the garment takes much cloth.
+
+    `plies` and `fused` as `sewn_mesh` takes them.
+    """
     size = COARSE * form.fineness * (FOOT if any(p.frame and p.frame.ahead for p in draft.pieces) else 1.0)
-    mesh = sewn_mesh(draft, name, plies, size)
+    mesh = sewn_mesh(draft, name, plies, size, fused=fused)
     more = mesh.count / (MOST * (1 if mesh.halved else 2))
     if more <= 1.0:
         return mesh, size
     size *= math.sqrt(more)
-    return sewn_mesh(draft, name, plies, size), size
+    return sewn_mesh(draft, name, plies, size, fused=fused), size
 
 
 def _sewn_up(garment: MadeGarment, cloths: Mapping[str, Fabric], form: Form, mesh: float) -> Sewn:
     """Return a garment sewn up and placed, on braces where it would slide down."""
-    plies = plies_of(cloths)
-    coarse, size = coarse_mesh(garment.draft, garment.name, plies, form)
-    fine = sewn_mesh(garment.draft, garment.name, plies, size * mesh / COARSE)
+    plies, fused = plies_of(cloths), fused_plies(cloths)
+    coarse, size = coarse_mesh(garment.draft, garment.name, plies, form, fused)
+    fine = sewn_mesh(garment.draft, garment.name, plies, size * mesh / COARSE, fused=fused)
     start = placed(coarse, form)
     slides = slides_down(coarse, start, form)
     if slides:
@@ -95,6 +105,17 @@ def _sewn_up(garment: MadeGarment, cloths: Mapping[str, Fabric], form: Form, mes
 def plies_of(cloths: Mapping[str, Fabric]) -> Mapping[str, Ply]:
     """Return each cloth as a ply, by material."""
     return {material: ply_of(cloth) for material, cloth in cloths.items()}
+
+
+def fused_plies(cloths: Mapping[str, Fabric]) -> Mapping[str, Ply]:
+    """Return the garment's own cloth with its interfacing fused to it, by material; none where it is sewn in.
+
+    As the plan has it: what takes a fusible is fused.
+    """
+    own, stiff = cloths[""], cloths.get(INTERFACING)
+    if stiff is None or not handling(own).fuses:
+        return MappingProxyType({})
+    return MappingProxyType({INTERFACING: ply_of(own, ClothLayer(stiff, Bond.FUSED))})
 
 
 def cloths_of(made: Made, garment: MadeGarment) -> Mapping[str, Fabric]:

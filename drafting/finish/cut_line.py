@@ -17,12 +17,17 @@ from drafting.geometry.join import Joined, join
 from drafting.geometry.offset import line_beside, lines_beside
 from drafting.geometry.rings import outer_rings
 from drafting.ground import tolerances as tol
+from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
 from drafting.ground.frozen import freeze
+from drafting.ground.names import name_in_words
 
 CRUMB = 1.0
 """mm2: a part this small that an allowance leaves over is dropped without a word."""
 
+
+NO_LENGTH = 1e-6
+"""mm: an edge that is no longer has neither a direction nor a line beside it."""
 
 HAIR = 2e-3
 """mm: by this much widths are made to differ where cut lines would lie on top of each other."""
@@ -58,7 +63,7 @@ def allowances_of(piece: Piece, choices: FinishChoices) -> dict[str, float]:
 def cut_lines(wanted: Sequence[tuple[Piece, FinishChoices]]) -> list[CutLine]:
     """Return the cut line of each piece: one simple anticlockwise ring that holds its outline.
 
-    The allowances of all of them are drawn at once.
+    The allowances of all of them are drawn at once. Raises `DraftError` for an edge of no length.
     """
     sides = [_sides(piece, choices) for piece, choices in wanted]
     lines = iter(lines_beside([(side.edge.path, side.width) for own in sides for side in own]))
@@ -75,7 +80,7 @@ def _around(piece: Piece, choices: FinishChoices, sides: list[_Side], lines: lis
 
 
 def _sides(piece: Piece, choices: FinishChoices) -> list[_Side]:
-    """Return the edges that are not dart legs, starting after a dart where there is one."""
+    """Return the edges that are not dart legs; raises `DraftError` where one has no length."""
     edges = piece.edges
     count = len(edges)
     sides = []
@@ -83,6 +88,11 @@ def _sides(piece: Piece, choices: FinishChoices) -> list[_Side]:
         if edge.kind is EdgeKind.DART:
             continue
         a, b = edges[(i + 1) % count], edges[(i + 2) % count]
+        if edge.length < NO_LENGTH:
+            raise DraftError(
+                f"nothing is left of the {name_in_words(f'{piece.name}.{edge.name}')}",
+                turn="its neighbours meet there: give it more length, or ask for less of what cuts it off",
+            )
         dart = (a, b) if a.kind is EdgeKind.DART and b.kind is EdgeKind.DART else None
         sides.append(_Side(edge, choices.width(edge), dart))
     return sides

@@ -46,12 +46,17 @@ def as_sentences(parts: Iterable[str]) -> str:
 def name_in_words(name: str) -> str:
     """Return the name of an outline, or of an edge with its piece, as a sentence says it.
 
-    Number and hand of an outline (`coat.top-sleeve.both.1`) are left out.
+    Number and hand of an outline (`coat.top-sleeve.both.1`) are left out, and a garment that its piece is named
+    after.
 
     >>> name_in_words("coat.top-sleeve.both.1"), name_in_words("front.cap_front"), name_in_words("waist")
     ('coat top sleeve', 'front cap front', 'waist')
+    >>> name_in_words("cape.cape-front.left.1")
+    'cape front'
     """
-    return " ".join(name.split(".")[:2]).replace("-", " ").replace("_", " ")
+    whole, *part = name.split(".")[:2]
+    words = part if part and part[0].startswith(f"{whole}-") else [whole, *part]
+    return " ".join(words).replace("-", " ").replace("_", " ")
 
 
 def safe_name(text: str) -> str:

@@ -50,7 +50,8 @@ def drawn(made: Made) -> list[object]:
 @pytest.mark.parametrize(
     ("block", "choices", "said"),
     [
-        ("coat", "hem_band = 8", "changes nothing on this coat: with what else is chosen"),
+        ("coat", 'hem_bone = "round"', "changes nothing on this coat: with what else is chosen"),
+        ("coat", "hem_band = 8", "it counts with `stiff_hem = band`"),
         ("skirt", 'skirt_cut = "full circle"\nhip_ease = 9', "`skirt_cut`, which you chose too, settles it"),
         ("trousers", 'leg = "flared"\nhem_width = 60', "`hem_width`, which you chose too, settles it"),
         ("waistcoat", "lap = 8", "it counts with `breasted = double`"),

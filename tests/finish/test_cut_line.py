@@ -13,6 +13,7 @@ from drafting.finish import cut_line as cutting
 from drafting.finish.cut_line import CRUMB
 from drafting.geometry import Path, area, line, turn
 from drafting.ground import tolerances as tol
+from drafting.ground.errors import DraftError
 from tests.finish.figures import K, cut_line, of_sides, polygon, side_dart_half_front
 from tests.geometry.shapes import arc, outlines
 
@@ -219,3 +220,11 @@ def test_where_nothing_else_helps_the_allowances_are_united_in_straight_lines(mo
     away = area.distances(side.part(10, side.length - 10), found.path)
     assert away == pytest.approx([10.0] * len(away), abs=MISS)
     assert found.path.bounds[0] == pytest.approx(0.0, abs=0.01)
+
+
+def test_an_edge_of_no_length_is_refused_by_its_name() -> None:
+    """A leg that a band cuts off at the crotch ended in an IndexError."""
+    a, b, c = 0j, 100 + 0j, 100 + 200j
+    edges = (Edge("hem", line(a, b)), Edge("gone", line(b, b)), Edge("side", line(b, c)), Edge("back", line(c, a)))
+    with pytest.raises(DraftError, match="nothing is left of the leg gone"):
+        cutting.cut_lines([(Piece("leg", edges), plain(10.0))])

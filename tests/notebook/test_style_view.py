@@ -249,6 +249,11 @@ def test_hints_and_first_lengths_stand_in_inches_in_an_inch_costume(costume: Pat
     hints = " ".join(field.placeholder for field in view.fields.values() if hasattr(field, "placeholder"))
     assert " cm" not in hints
     assert " mm" not in hints
+    view.fields["do"].value, view.fields["piece"].value = "cut", "front"
+    view.fields["to"].value, view.fields["name"].value = "centre 50 %", "yoke"
+    view.fields["from"].value = "armhole, half"
+    view.safely(view.do_it)
+    assert "centre 4 3/8 in from neck" in view.refused.value
 
 
 def test_a_name_stands_clear_of_its_pieces_darts(costume: Path) -> None:

@@ -124,8 +124,7 @@ def rest(bench: Bench, fabric: Fabric | None, hem_facings: Sequence[Seam]) -> No
     """Everything after the garment stands: in the order that leaves each thing reachable."""
     casings(bench)
     levelled.hang(bench)
-    if bench.flared:
-        levelled.bands(bench, fabric)
+    levelled.bands(bench, fabric)
     units.join_facings(bench, hem_facings)
     adding.piped_edges(bench, sleeves=False)
     openings(bench)

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from drafting.draft.bias import hung_pieces
 from drafting.draft.by_role import edges_as
 from drafting.draft.pattern import CutPiece
 from drafting.draft.piece import Piece
@@ -25,9 +26,11 @@ def stiffen(bench: Bench, fabric: Fabric | None) -> None:
     flared = {
         p for s in bench.garment.draft.seams if kind_of(bench.garment.draft, s) == "flare" for p, _ in (*s.a, *s.b)
     }
+    hung = hung_pieces(bench.garment.draft)
     groups: dict[tuple[str, str], list[tuple[Piece, CutPiece]]] = {}
     for shell, stiff in interfaced(bench.garment):
-        if shell.piece.name not in flared:
+        waits = stiff.piece.role is PieceRole.HEM_BAND and shell.piece.name in hung
+        if shell.piece.name not in flared and not waits:
             own = "" if edges_as(stiff.piece, EdgeRole.LAP) else base_of(stiff.piece)
             groups.setdefault((base_of(shell.piece), own), []).append((shell.piece, stiff))
     fused = fabric is None or handling(fabric).fuses

@@ -32,6 +32,11 @@ class InchSlider(widgets.HBox):  # type: ignore[misc]
         self._show()
 
     @property
+    def description(self) -> str:
+        """What stands beside it."""
+        return str(self.slider.description)
+
+    @property
     def shown(self) -> str:
         """What the field says.
 

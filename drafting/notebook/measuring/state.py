@@ -92,7 +92,7 @@ def typed(taking: Taking, name: str, texts: Hands) -> Taking:
 
 def typed_again(taking: Taking, texts: Mapping[str, Hands]) -> Taking:
     """Return what stands once each of these fields holds its texts; one that is empty is left out."""
-    fields = {name: hands for name, hands in (taking.fields | texts).items() if hands}
+    fields = {name: hands for name, hands in {**taking.fields, **texts}.items() if hands}
     return read(replace(taking, fields=fields)) if texts else taking
 
 

@@ -13,6 +13,7 @@ from drafting.costume.file import CostumeFile
 from drafting.costume.make import Made, finished
 from drafting.ground.errors import Fault, InputError
 from drafting.ground.frozen import freeze
+from drafting.ground.lengths import told
 from drafting.ground.units import ShownUnit
 from drafting.notebook.bench.state import only_garment
 from drafting.notebook.style.fields import LENGTHS, POCKET
@@ -28,7 +29,7 @@ PLACE = re.compile(
 )
 """How a place is typed: `armhole 50 %`, `centre 11 cm from neck`, `side at waist`, or `dart bust_dart`."""
 
-HOW = 'write it like "armhole 50 %", "centre 11 cm from neck", "side at waist" or "dart bust_dart"'
+HOW = f'write it like "armhole 50 %", "centre {told(110.0)} from neck", "side at waist" or "dart bust_dart"'
 
 
 @dataclass(frozen=True)

@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from drafting.draft.by_role import the_edge
+from drafting.draft.by_role import edges_as, the_edge
 from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.geometry import Cubic, Path, line, smooth
@@ -167,6 +167,23 @@ def _shorter(piece: Piece, inner: InnerHem) -> tuple[Edge, ...]:
         after.name: replace(after, path=ends_moved(right, start=inner.line.end)),
     }
     return tuple(new.get(edge.name, edge) for edge in piece.edges)
+
+
+def slit_passed(piece: Piece, higher: float, least: float) -> Piece:
+    """Return the piece with a seam run on to the hem where what ends `higher` mm over it ends above the slit.
+
+    A slit that reaches no more than `least` mm beyond is none (ours).
+    """
+    edges = list(piece.edges)
+    for slit in edges_as(piece, EdgeRole.SLIT):
+        at = edges.index(slit)
+        before, after = edges[at - 1], edges[(at + 1) % len(edges)]
+        if slit.length - higher > least or EdgeRole.HEM not in (before.role, after.role):
+            continue
+        seam, parts = (after, (slit, after)) if before.role is EdgeRole.HEM else (before, (before, slit))
+        edges[edges.index(seam)] = replace(seam, path=Path.joined([one.path for one in parts]), notches=())
+        edges.remove(slit)
+    return replace(piece, edges=tuple(edges))
 
 
 def loose_edges(edges: tuple[Edge, ...], allowance: float) -> tuple[Edge, ...]:
