@@ -44,7 +44,7 @@ ROUNDED, POINTED = 0.18, 0.14
 """Of the width: the radius of a round corner, and how far a point reaches below the corners (ours, by eye)."""
 
 HAND = 110.0
-"""mm: an opening narrower than this takes no hand; a warning says so (common practice: the hand and 20)."""
+"""mm: an opening narrower than this takes no grown hand; a note says so (common practice: the hand and 20)."""
 
 CLEAR = 3.0
 """mm: a pocket keeps so far off the stitching line (ours)."""
@@ -276,6 +276,6 @@ def _narrow_said(drawn: Piece, wish: PocketWish) -> tuple[Finding, ...]:
             drawn.name,
             wish.width,
             HAND,
-            f"A pocket {told(wish.width)} wide takes no hand; {told(HAND)} and more do.",
+            f"A pocket {told(wish.width)} wide takes no grown hand; {told(HAND)} and more do.",
         ),
     )

@@ -216,3 +216,11 @@ def test_what_shapes_a_pocket_on_the_cloth_is_refused_for_one_at_an_edge(kind: s
         read_costume(path)
     assert {fault.field.split(".")[-1] for fault in found.value.faults} == {"corners", "tilt"}
     assert {fault.line for fault in found.value.faults} == {14, 17}
+
+
+def test_a_narrow_pocket_is_told_for_a_grown_hand() -> None:
+    """A child's hand goes into 7 cm (common practice: its breadth and 20 mm), and was told that none would."""
+    small = replace(PATCH, width=70.0, height=80.0)
+    told = [f.sentence for f in made("shirt", small).findings if f.check == "pocket"]
+    assert told
+    assert all("no grown hand" in one for one in told)
