@@ -42,7 +42,7 @@ from drafting.shaping.shared_choices import (
 from drafting.shaping.sleeve.below_cap import Forearm, SleeveSeams, cap_hem, sleeve_seams
 from drafting.shaping.sleeve.cap import WIDEST_HEM, Cap, fit_widened
 from drafting.shaping.sleeve.easing import cap_ease_in, sleeve_width_said
-from drafting.shaping.sleeve.forearm import forearm_depth, forearm_room, forearm_said
+from drafting.shaping.sleeve.forearm import forearm_depth, forearm_room, forearm_said, hand_hem, hem_for, hem_said
 from drafting.shaping.sleeve.length import LEAST_UNDERARM, fit_long_enough, lengthened_said
 from drafting.shaping.sleeve.set_in import half_armholes
 from drafting.shaping.sleeve.squared import cut_below_cap, refuse_styled, squared
@@ -51,9 +51,6 @@ from drafting.shaping.stretch import settle_stretch
 from drafting.shaping.torso.pieces import with_body_girths
 
 NEEDS = ("front_armhole", "back_armhole")
-
-HAND_ROOM = 5.0
-"""mm: a closed hem passes the hand with this much to spare (ours)."""
 
 SHORT_HEM = 0.92
 """Least hem of a sleeve that ends above the elbow, of its width: else its seams lean too far (ours)."""
@@ -162,12 +159,12 @@ def sleeve(
     scale = body_scale(body)
     stretch = settle_stretch(fabric, choices.stretch_share)
     share = 1 / (1 + stretch.used)
-    hand, body = body["hand_girth"] / stretch.pull, reduced(body, share)
+    hand, body = hem_for(body, stretch.pull), reduced(body, share)
     cap_ease, cloth_said = cap_ease_in(fabric, choices.cap_ease)
     front, back = half_armholes(front_armhole, back_armhole, cap_ease, scale)
     arm = body["upper_arm_girth"]
     ease = choices.arm_ease + body.layer("upper_arm_girth")
-    asked = _asked(body, choices, arm + ease, scale, USUAL_CAP * (front.depth + back.depth) / 2)
+    asked = _asked(body, choices, arm + ease, scale, USUAL_CAP * (front.depth + back.depth) / 2, (hand, share))
     wrist = asked.wrist
     cap, width, length = fit_long_enough(front, back, arm + ease, wrist, asked.length, asked.least)
     if length < body["upper_arm_length"] and wrist < SHORT_HEM * width:
@@ -185,7 +182,7 @@ def sleeve(
     said = (*cloth_said, *sleeve_width_said(width, arm + ease, WAYS_OUT))
     if choices.sleeve_style != "cap":
         narrow = forearm_said(body, width, asked.reach - choices.cuff_depth)
-        said = (*said, *narrow, *lengthened_said(length, asked.length))
+        said = (*said, *narrow, *hem_said(asked.hem[0], asked.close), *lengthened_said(length, asked.length))
     draft = one_piece(
         (front_armhole, back_armhole),
         cap,
@@ -207,7 +204,7 @@ def _hemmed(
 ) -> Draft:
     """Return the sleeve with its lower tier, or with its hem gathered."""
     if asked.tiers:
-        needed = choices.cuff_depth > 0 or asked.hem[1] < hand + HAND_ROOM
+        needed = choices.cuff_depth > 0 or asked.hem[1] < hand
         slit = SLIT * asked.scale if needed else 0.0
         return with_lower_tier(draft, asked.tiers, asked.hem, slit, fabric.thickness if fabric else None)
     if choices.sleeve_style == "plain" and choices.hem_fullness > 1:
@@ -218,24 +215,29 @@ def _hemmed(
 @dataclass(frozen=True)
 class SleeveAsked:
     """What a sleeve has to be, mm: how far down the arm it goes, the length and the wrist of its piece below the
-    cap, the `least` underarm seam, the `hem` as sewn and as drawn, its tiers where it has two, and the body's
-    scale."""
+    cap, the `least` underarm seam, the `hem` as sewn and as drawn, how `close` it was asked for, its tiers, and
+    the body's scale."""
 
     reach: float
     length: float
     wrist: float
     least: float
     hem: tuple[float, float]
+    close: float
     tiers: Tiers | None
     scale: float
 
 
-def _asked(body: Body, choices: Choices, width: float, scale: float, cap: float) -> SleeveAsked:
+def _asked(
+    body: Body, choices: Choices, width: float, scale: float, cap: float, passing: tuple[float, float]
+) -> SleeveAsked:
     if choices.sleeve_style == "cap":  # cut off a plain sleeve's cap
         choices = replace(choices, sleeve_share=1.0, sleeve_length=0.0, hem_fullness=1.0, overhang=0.0)
     reach = choices.sleeve_share * body["arm_length"] + choices.sleeve_length + choices.bent_arm
     length = reach - choices.cuff_depth + choices.overhang
-    finished = arm_girth_at(body, reach) + body.layer("wrist_girth") + choices.wrist_ease
+    close = arm_girth_at(body, reach) + body.layer("wrist_girth") + choices.wrist_ease
+    plain = choices.sleeve_style == "plain" and choices.cuff_depth <= 0 and choices.hem_fullness <= 1
+    finished = hand_hem(close, *passing) if plain else close
     hem, least = (finished, finished * choices.hem_fullness), LEAST_UNDERARM * scale
     tiers = tiers_for(
         body,
@@ -253,6 +255,7 @@ def _asked(body: Body, choices: Choices, width: float, scale: float, cap: float)
         wrist=tiers.above if tiers else hem[1],
         least=least,
         hem=hem,
+        close=close,
         tiers=tiers,
         scale=scale,
     )
@@ -277,7 +280,7 @@ def _seams_below(
     cuffed = choices.cuff_depth > 0
     long = length > body["upper_arm_length"] + 60 * scale
     slit = 0.0
-    if cuffed or (long and hems[0] < hand + HAND_ROOM and choices.hem_fullness <= 1):
+    if cuffed or (long and hems[0] < hand and choices.hem_fullness <= 1):
         slit = min(SLIT * scale, 0.4 * (length - elbow))
     below = Forearm(
         cap=cap,

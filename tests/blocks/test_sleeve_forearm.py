@@ -2,15 +2,20 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from shapely.geometry import LineString, Polygon
 
 from drafting.body import Body, wearer
+from drafting.costume.garment import draft_garment
 from drafting.draft.piece import Piece
+from drafting.draft.roles import EdgeRole
 from drafting.geometry import Path
 from tests.blocks.figures import chart_woman
 from tests.blocks.sleeves import bow, draft_of
 from tests.bodies import ansur, bdims
+from tests.making.orders import KNIT
 
 LEAST = 20.0
 """mm of ease round the forearm of an adult's woven sleeve (ours)."""
@@ -73,3 +78,16 @@ def test_a_sleeve_as_close_as_asked_is_told_where_the_forearm_is_thicker() -> No
     assert said.level == "warning"
     assert "more arm_ease" in said.message
     assert [f for f in draft_of(body, "shirt", arm_ease=50.0).findings if f.check == "forearm"] == []
+
+
+@pytest.mark.parametrize(("gives", "slit"), [(0.6, False), (0.5, False), (0.1, True)])
+def test_a_close_sleeve_lets_the_hand_through_by_its_stretch_where_it_can(gives: float, slit: bool) -> None:
+    """A hem some mm too narrow for the hand was slit 90 mm up a dancer's arm (common practice: none is slit)."""
+    body = chart_woman(hand_girth=190.0, wrist_girth=155.0)
+    jersey = replace(KNIT, stretch_along=0.2, stretch_across=gives)
+    sleeve = draft_garment(body, jersey, "close-top", {}).draft["sleeve"]
+    hem = next(edge for edge in sleeve.edges if edge.role is EdgeRole.HEM)
+    assert any(edge.role is EdgeRole.SLIT for edge in sleeve.edges) is slit
+    assert hem.length <= 155.0 + 0.5  # never looser than the wrist
+    if not slit:
+        assert hem.length * (1 + 0.6 * gives) >= 190.0  # `stretch.PULL`: what is used for the moment

@@ -54,6 +54,27 @@ BESIDE = """() => {
 """How much of the pieces' height is in sight while a field low on the page is in use."""
 
 
+CUT_OFF = """() => {
+    const column = document.querySelector('.stage-fields').clientWidth;
+    const rows = [...document.querySelectorAll('.stage-fields > .widget-inline-hbox')];
+    return rows.filter(row => row.checkVisibility()).filter(row => {
+        const words = row.querySelector('.widget-label'), field = row.querySelector('select, input');
+        const [over, under] = [words.getBoundingClientRect(), field.getBoundingClientRect()];
+        return words.scrollWidth > words.clientWidth + 1 || under.height < 24
+            || over.bottom > under.top + 1 || under.width < 0.85 * column;
+    }).map(row => row.textContent);
+}"""
+"""Fields whose words are cut off, or that do not have the whole column below their words."""
+
+
+def no_field_is_cut_off(tab: Tab) -> None:
+    for width, height in ((720, 450), (1024, 768)):
+        tab.page.set_viewport_size({"width": width, "height": height})
+        tab.page.wait_for_timeout(300)
+        assert tab.page.evaluate(CUT_OFF) == []
+    tab.page.set_viewport_size({"width": 1280, "height": 900})
+
+
 def seen_beside(tab: Tab) -> float:
     """Return that of a page of 1440 x 900 at twice its size, as somebody sees it who needs large letters."""
     tab.page.set_viewport_size({"width": 720, "height": 450})
@@ -77,6 +98,7 @@ def test_a_yoke_is_cut_by_two_clicks_and_taken_back(tab: Tab, style_lab: Lab, tm
     tab.page.locator(".style-after text", has_text="Front yoke").wait_for(state="attached", timeout=WAIT)
     assert file.read_text("utf-8") == COSTUME
     tab.page.screenshot(path=tmp_path / "seen.png", full_page=True)
+    no_field_is_cut_off(tab)
     tab.page.locator(".do-step").click()
     tab.page.locator(".style-pieces text", has_text="Front yoke").wait_for(state="attached", timeout=WAIT)
     assert 'name = "front-yoke"' in file.read_text("utf-8")

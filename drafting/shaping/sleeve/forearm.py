@@ -12,6 +12,9 @@ FULLEST = 0.26
 LEAST_EASE = 20.0
 """mm at adult scale: a woven sleeve is so much wider than the forearm at least (ours: it still slides over it)."""
 
+HAND_ROOM = 5.0
+"""mm: a closed hem passes the hand with this much to spare (ours)."""
+
 TOO_NARROW = 0.5
 """mm: a sleeve narrower than the forearm by no more is not worth a word (ours)."""
 
@@ -26,6 +29,33 @@ def forearm_room(body: Body, arm_ease: float, scale: float) -> float:
     """Return how wide (mm) a sleeve is round the forearm at least; one of less `arm_ease` has less there."""
     ease = min(LEAST_EASE * scale, max(arm_ease, 0.0))
     return body["forearm_girth"] + body.layer("forearm_girth") + ease
+
+
+def hem_for(body: Body, pull: float) -> float:
+    """Return what a hem has to measure (mm) for the hand to pass, opened by `pull` times as it is drawn on."""
+    return body["hand_girth"] / pull + HAND_ROOM
+
+
+def hand_hem(hem: float, hand: float, share: float) -> float:
+    """Return a hem (mm) that is `share` of the limb it lies on, wide enough for the `hand` where it stays close.
+
+    `hand` is what a hem has to measure for the hand to pass as the cloth is pulled. A few mm let it through, and
+    no slit is needed (common practice); where the hem would be looser than the limb it stays as it is.
+
+    >>> hand_hem(138.0, 141.0, 1 / 1.15), hand_hem(138.0, 190.0, 1 / 1.15), hand_hem(200.0, 141.0, 1.0)
+    (141.0, 138.0, 200.0)
+    """
+    return hand if hem < hand <= hem / share else hem
+
+
+def hem_said(hem: float, asked: float) -> tuple[Finding, ...]:
+    """Tell where a hem was made wider (mm) than `asked`, so that a hand passes."""
+    if hem == asked:
+        return ()
+    text = (
+        f"The sleeve's hem is {told(hem)} round in place of {told(asked)}, so that the hand passes without a slit."
+    )
+    return (Finding("hand", "note", "sleeve", hem, asked, text),)
 
 
 def forearm_said(body: Body, width: float, length: float) -> tuple[Finding, ...]:
