@@ -43,6 +43,10 @@ def as_sentences(parts: Iterable[str]) -> str:
     return " ".join(f"{part.rstrip('. ')}." for part in parts if part.strip(". "))
 
 
+TWICE = re.compile(r"^(\w+) \1-")
+"""A garment, and a piece that is named after it."""
+
+
 def name_in_words(name: str) -> str:
     """Return the name of an outline, or of an edge with its piece, as a sentence says it.
 
@@ -54,9 +58,8 @@ def name_in_words(name: str) -> str:
     >>> name_in_words("cape.cape-front.left.1")
     'cape front'
     """
-    whole, *part = name.split(".")[:2]
-    words = part if part and part[0].startswith(f"{whole}-") else [whole, *part]
-    return " ".join(words).replace("-", " ").replace("_", " ")
+    words = TWICE.sub(r"\1-", " ".join(name.split(".")[:2]))
+    return words.replace("-", " ").replace("_", " ")
 
 
 def safe_name(text: str) -> str:
