@@ -21,6 +21,7 @@ from drafting.costume.garment import draft_garment, drafted
 from drafting.costume.next_measure import BETTER, FELT, Wanted, garments_of, next_measures
 from drafting.draft.draft import Draft
 from drafting.draft.piece import EdgeKind, Piece
+from drafting.draft.roles import EdgeRole
 from drafting.fabric import Fabric
 from drafting.ground.errors import DraftError
 from drafting.ground.remembered import remembered
@@ -144,12 +145,21 @@ def test_a_measure_is_moved_by_what_it_may_be_off_and_the_hem_goes_with_it() -> 
 
 
 def test_a_measure_read_from_a_body_made_smaller_is_not_passed_over() -> None:
-    # A close sleeve is drafted to a reduced body; its hem lies an arm's length below its crown, and that 1 mm
-    # higher, as seams of a longer sleeve lean less.
+    # A close sleeve is drafted to a reduced body; the middle of its hem lies an arm's length below its crown, its
+    # ends higher: by 1 mm, as seams of a longer sleeve lean less, and by 1 more where it is widened for the hand.
     body = wearer(LEAST)
     found = next_measures(body, 20, (wanted(body, "close-top", KNIT),))
     gain = next(g for g in found if g.measure == "arm_length")
-    assert gain.moved == pytest.approx(gain.step, abs=1.5)
+    assert gain.moved == pytest.approx(gain.step, abs=2.2)
+    longer = body.changed(arm_length=body["arm_length"] + gain.step)
+    long = [_down_the_middle(draft_garment(one, KNIT, "close-top").draft["sleeve"]) for one in (body, longer)]
+    assert long[1] - long[0] == pytest.approx(gain.step, abs=0.1)
+
+
+def _down_the_middle(sleeve: Piece) -> float:
+    """Return how far the middle of a sleeve's hem lies below its crown, mm."""
+    hem = next(edge.path for edge in sleeve.edges if edge.role is EdgeRole.HEM)
+    return float(max(edge.path.start.imag for edge in sleeve.edges) - hem.at(hem.length / 2).imag)
 
 
 def test_a_measure_once_taken_is_not_asked_for_again() -> None:

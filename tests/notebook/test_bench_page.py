@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 import tomllib
 from collections.abc import Iterator
 from pathlib import Path
@@ -159,17 +160,25 @@ def test_a_save_keeps_what_others_wrote_and_asks_about_the_same_choice_alone(ben
     assert costume_file(lab).read_text("utf-8") == clash.replace('"6 cm"', '"7 cm"', 1)
 
 
+TRIES = 4
+
+
 def test_writing_shows_its_steps_and_stops_when_told(bench: Tab, lab: Lab) -> None:
     record = lab.root / "out-lamplighter" / "report.json"
-    had = record.read_bytes() if record.is_file() else None
     write(bench, "waist-ease", "7.7")
     wait_for_text(bench, "waist-ease", "7.7 cm")
-    press(bench, "write-pieces")
     steps = bench.page.locator(".writing")
-    steps.filter(has_text="Laying the pieces").wait_for(timeout=30_000)
-    write(bench, "waist-ease", "7.8")  # the page stays alive meanwhile
-    press(bench, "stop-writing")
-    steps.filter(has_text="Stopped").wait_for(timeout=30_000)
+    for _ in range(TRIES):  # on a busy machine all may be written before the button is pressed
+        had = record.read_bytes() if record.is_file() else None
+        press(bench, "write-pieces")
+        steps.filter(has_text="Laying the pieces").wait_for(timeout=30_000)
+        write(bench, "waist-ease", "7.8")  # the page stays alive meanwhile
+        press(bench, "stop-writing")
+        ended = steps.filter(has_text=re.compile("Stopped|Done"))
+        ended.wait_for(timeout=300_000)
+        if "Stopped" in ended.inner_text():
+            break
+    assert "Stopped" in steps.inner_text()
     assert (record.read_bytes() if record.is_file() else None) == had
     assert [p.name for p in lab.root.iterdir() if p.is_dir() and p.name.startswith(".out")] == []
     wait_for_text(bench, "waist-ease", "7.8 cm")

@@ -8,12 +8,14 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from drafting.body import Body
+from drafting.body import Body, wearer
 from drafting.costume.worn_sewn import COARSE, coarse_mesh
 from drafting.ground.errors import DraftError
 from drafting.worn.form import wearers_form
 from drafting.worn.nouns import AtRest, Limb
 from drafting.worn.placed import placed
+from drafting.worn.placed.outside import lifted_over
+from drafting.worn.placed.place import Starting
 from drafting.worn.settled.apart import kept_apart, sides_of
 from drafting.worn.settled.sheet import sheet_of
 from drafting.worn.sewn import sewn_mesh
@@ -117,3 +119,43 @@ def test_each_sleeve_starts_round_its_own_arm_where_the_two_differ() -> None:
     assert below[0] == pytest.approx(below[1], abs=3.0)
     assert max(map(abs, below)) < 15.0
     assert abs(form.arm_of("left")[2][2] - form.arm_of("right")[2][2]) > 10.0
+
+
+def test_a_coat_starts_over_the_shoulders_and_not_by_the_armpit() -> None:
+    """A tall, thin man with a round back and one shoulder lower, invented: his coat's front started 41 mm deep.
+
+    It was pushed out by the armpit and stayed there at rest, the shoulder bare.
+    """
+    lengths = {
+        "height": 1985.0,
+        "bust_girth": 930.0,
+        "high_bust_girth": 925.0,
+        "waist_girth": 790.0,
+        "hip_girth": 935.0,
+        "neck_girth": 372.0,
+        "shoulder_length": (158.0, 150.0),
+        "shoulder_drop": (48.0, 66.0),
+        "across_back_width": 402.0,
+        "back_waist_length": 540.0,
+        "front_waist_length": 500.0,
+        "arm_length": (705.0, 698.0),
+        "upper_arm_girth": 272.0,
+        "wrist_girth": 165.0,
+        "inside_leg_length": 945.0,
+        "outside_leg_length": 1200.0,
+        "waist_to_hip": 190.0,
+    }
+    body = wearer(lengths, figure="mens")
+    form = wearers_form(body)
+    mesh = sewn_mesh(drafted("tailcoat", body, {"breasted": "double"}), "tailcoat", plies_for("tailcoat"), COARSE)
+    start = Starting(mesh, form)
+    start.trunk()
+    depth, high = form.distance.distance(start.points), start.points[:, 2] > form.levels["armpit"]
+    deep = (depth < -15.0) & high & (np.abs(start.points[:, 0]) > 0.6 * form.points["shoulder"][0]) & start.known
+    assert deep.sum() >= 3
+    lifted = lifted_over(mesh, start.points, form)
+    assert (lifted[deep, :2] == start.points[deep, :2]).all()
+    out = form.distance.distance(lifted[deep]) > 0.0
+    assert out.mean() > 0.8
+    assert (lifted[deep][out, 2] > start.points[deep][out, 2]).all()
+    assert (lifted[~deep & (depth > 0.0)] == start.points[~deep & (depth > 0.0)]).all()

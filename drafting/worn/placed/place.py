@@ -18,7 +18,7 @@ from drafting.worn.placed.carried import carried, lapel_turned
 from drafting.worn.placed.feet import drawn_close, round_foot
 from drafting.worn.placed.hood import drawn_up, goes_over_head
 from drafting.worn.placed.limbs import Tube, round_arm, round_leg, tube, under_fork
-from drafting.worn.placed.outside import pushed_out
+from drafting.worn.placed.outside import lifted_over, pushed_out
 from drafting.worn.placed.pulled import pulled_down
 from drafting.worn.placed.top_edge import top_edges
 from drafting.worn.placed.trunk import Wraps
@@ -50,7 +50,7 @@ def placed(mesh: SewnMesh, form: Form) -> Reals:
     start.lapels()
     start.bands()
     start.hoods()
-    return pushed_out(mesh, start.points, form.distance)
+    return pushed_out(mesh, lifted_over(mesh, start.points, form), form.distance)
 
 
 class Starting:
