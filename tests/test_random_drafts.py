@@ -9,7 +9,7 @@ import pytest
 from drafting.blocks import names
 from tests.random_drafts import LONGEST, Answer, answer, asked
 
-FEW, MANY = 200, 3_000
+FEW, MANY = 240, 3_000
 
 SEED, OTHER_SEEDS = 7, (101, 20_260, 314_159)
 """What the drafts are drawn from: one that was mended by, and three nobody looked at while mending."""

@@ -118,6 +118,10 @@ def test_a_dart_that_is_wider_inside_than_at_its_mouth_is_not_shut_by_a_turn() -
     into, _ = next(iter(dart_legs(draft["back"])))
     with pytest.raises(DraftError, match="widest inside"):
         styled(draft, DartWish("back", into.name, OutlinePlace("shoulder", share=0.5)))
+    close = CutWish("back", OutlinePlace("centre", share=0.25), OutlinePlace("side", share=0.375), "low")
+    draft = styled(draft_of("bodice", 0), close)  # less than 1 mm above the widest place: 0.4 cm2 were lost
+    with pytest.raises(DraftError, match="widest inside"):
+        styled(draft, DartWish("low", "waist_dart_in", OutlinePlace("side", share=0.0)))
 
 
 @pytest.mark.parametrize("block", ["bodice", "shirt"])

@@ -54,7 +54,10 @@ def dart_moved(draft: Draft, wish: DartWish) -> Draft:
 
 
 def _refuse_wider_inside(piece: Piece, into: Edge, out: Edge) -> None:
-    shares = [number / 50 for number in range(1, 50)]
+    joints = [
+        way / into.length for way in itertools.accumulate(into.path.lengths[:-1])
+    ]  # a cut may lie close beside one
+    shares = [*(number / 50 for number in range(1, 50)), *joints]
     mouth = abs(into.path.start - out.path.end)
     inside = [abs(into.path.at(s * into.length) - out.path.at((1 - s) * out.length)) for s in shares]
     if max(inside) > mouth + WIDER:
