@@ -23,6 +23,7 @@ from drafting.ground.sources import practice
 from drafting.shaping.coat.inside import hem_bands, skirted, slit_passed, stiff_layer
 from drafting.shaping.details.lapped_parts import lapped_parts, wide_parts_said
 from drafting.shaping.details.small_pieces import PAST_STITCHING, interfacing_notion
+from drafting.shaping.shared_choices import HEM_BAND
 
 PARTLY = frozenset({PieceRole.LAPEL, PieceRole.BUTTON_STAND, PieceRole.HEM_BAND})
 """Interfacings that leave a piece's hem as limp as it was."""
@@ -42,18 +43,7 @@ class Choices:
         group="stiffening",
         source=practice(),
     )
-    hem_band: float = choice(
-        60.0,
-        "mm",
-        "depth of the interfaced band along the hem",
-        low=15,
-        high=300,
-        step=5,
-        scales=True,
-        grows=True,
-        group="stiffening",
-        source=practice("⟨40⟩ to ⟨80⟩, so that it reaches past what is turned up"),
-    )
+    hem_band: float = HEM_BAND
 
 
 def stiff_hem(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> Draft:

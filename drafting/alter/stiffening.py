@@ -23,6 +23,7 @@ from drafting.ground.sources import BY_EYE, ours, practice
 from drafting.shaping.coat.bone import FLAT, ROUND, SPIRAL
 from drafting.shaping.coat.boning import Boning, tails_of, with_bones
 from drafting.shaping.coat.inside import hem_bands, loose_edges, skirted, stand_band, stiff_layer
+from drafting.shaping.shared_choices import HEM_BAND
 
 CANVAS = "hair canvas or a medium fusible"
 
@@ -64,18 +65,7 @@ class Choices:
         group="stiffening",
         source=practice(),
     )
-    hem_band: float = choice(
-        60.0,
-        "mm",
-        "depth of the interfaced band along the hem",
-        low=15,
-        high=300,
-        step=5,
-        scales=True,
-        group="stiffening",
-        grows=True,
-        source=BY_EYE,
-    )
+    hem_band: float = HEM_BAND
     stand_band: float = choice(
         75.0,
         "mm",

@@ -201,3 +201,16 @@ FALL_FRONT: bool = choice(
     group="fly",
     source=practice("breeches and trousers of the 18th and early 19th century"),
 )
+
+HEM_BAND: float = choice(
+    60.0,
+    "mm",
+    "depth of the interfaced band along the hem",
+    low=15,
+    high=300,
+    step=5,
+    scales=True,
+    grows=True,
+    group="stiffening",
+    source=practice("⟨40⟩ to ⟨80⟩, so that it reaches past what is turned up"),
+)
