@@ -19,7 +19,7 @@ APART = 3.0
 """mm: no leg starts nearer to the middle than this, but at the crotch seam (ours)."""
 
 
-DEEP, RISE, HIGHEST = 8.0, 4.0, 140.0
+DEEP, RISE, HIGHEST = 15.0, 4.0, 140.0
 """mm inside from which a way out to the nearest side may be the wrong one, the steps in which it is lifted out
 instead, and how far at most (ours: shoulder cloth that was pushed out by the armpit stayed there)."""
 
