@@ -141,6 +141,13 @@ def test_the_order_is_sound_in_five_hundred_garments(data: st.DataObject) -> Non
     sound(data)
 
 
+def test_piping_along_a_sleeves_vent_is_told_where_it_can_be_sewn() -> None:
+    """It was to lie on before its edge is turned in, which was done while the sleeve lay flat."""
+    garment = draft_garment(bdims()[0], WOVEN, "spencer")
+    costume = costume_of(replace(garment, trims=(TrimWish("top-sleeve", "vent", "piping", 10.0),)), WOVEN)
+    assert unsound(costume, order_of(costume)) == ()
+
+
 def test_an_unlined_coat_of_washed_cloth_leaves_no_edge_raw_at_its_pleat() -> None:
     costume = costume_of(draft_garment(bdims()[0], WOVEN, "tailcoat", {"lining": "none"}), WOVEN)
     steps = order_of(costume)

@@ -87,8 +87,13 @@ def piped_edges(bench: Bench, *, sleeves: bool) -> None:
 
 
 def _is_turned_in(draft: Draft, laid: LaidTrim) -> bool:
-    """Return whether a trim is piping along an edge that no seam closes, but a hem."""
-    return laid.trim.kind == "piping" and draft.edge(laid.refs[0]).kind in (EdgeKind.HEM, EdgeKind.OPENING)
+    """Return whether a trim is piping along an edge that no seam closes, but a hem.
+
+    A sleeve's opening is made while the sleeve lies flat; what lies along it is sewn on by hand afterwards.
+    """
+    edge = draft.edge(laid.refs[0])
+    early = is_sleeve(draft[laid.refs[0][0]]) and edge.role in (EdgeRole.VENT, EdgeRole.SLIT)
+    return laid.trim.kind == "piping" and edge.kind in (EdgeKind.HEM, EdgeKind.OPENING) and not early
 
 
 def _is_caught(draft: Draft, laid: LaidTrim) -> bool:
