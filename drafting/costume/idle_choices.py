@@ -110,7 +110,7 @@ def _other_values(choice: Choice) -> tuple[Any, ...]:
 
 def _chosen_so(choice: Choice, value: object) -> str:
     if isinstance(value, str):
-        return f"`{choice.name} = {value}`"
+        return f'`{choice.name} = "{value}"`'
     if isinstance(value, bool):
         return f"`{choice.name} = {str(value).lower()}`"
     return f"more `{choice.name}`" if choice.unit == "count" else f"a `{choice.name}`"

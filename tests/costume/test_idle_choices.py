@@ -51,10 +51,10 @@ def drawn(made: Made) -> list[object]:
     ("block", "choices", "said"),
     [
         ("coat", 'hem_bone = "round"', "changes nothing on this coat: with what else is chosen"),
-        ("coat", "hem_band = 8", "it counts with `stiff_hem = band`"),
+        ("coat", "hem_band = 8", 'it counts with `stiff_hem = "band"`'),
         ("skirt", 'skirt_cut = "full circle"\nhip_ease = 9', "`skirt_cut`, which you chose too, settles it"),
         ("trousers", 'leg = "flared"\nhem_width = 60', "`hem_width`, which you chose too, settles it"),
-        ("waistcoat", "lap = 8", "it counts with `breasted = double`"),
+        ("waistcoat", "lap = 8", 'it counts with `breasted = "double"`'),
         ("tailcoat", "turned_cuff_spread = 3", "it counts with a `turned_cuff`"),
         ("trousers", "fall_depth = 25", "it counts with `fall_front = true`"),
         ("tailcoat", "flare_5 = 9", "it counts with more `panels`"),
