@@ -252,8 +252,9 @@ class LayTable(LivingTable):
         first = widgets.HBox([self.cloth, self.undo, self.redo, self.reset, self.marking])
         search = widgets.HBox([self.seconds, self.look, self.cancel, self.bar])
         style = widgets.HTML(style_html(beside(__file__, ".css")), layout=widgets.Layout(display="none"))
-        rows = [first, self.canvas, self.refused, self.said, search, self.busy, self.widths]
-        page = widgets.VBox([style, self.living_bar, *rows, self.faults.view])
+        hands = [search, self.faults.view]  # above what grows as lays are found: no button moves from under a hand
+        rows = [first, self.canvas, self.refused, self.said, *hands, self.busy, self.widths]
+        page = widgets.VBox([style, self.living_bar, *rows])
         for row in (first, search):
             row.layout.flex_flow = "row wrap"
         page.add_class("lay-page")
