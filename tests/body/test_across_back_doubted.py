@@ -13,8 +13,8 @@ from tests.bodies import ansur
 from tests.drawn_bodies import drawn
 
 PLUS = {"height": 1650.0, "bust_girth": 1400.0, "waist_girth": 1300.0, "hip_girth": 1450.0}
-"""An invented plus-size wearer, mm; by the rule of women's charts (from memory, 34.4 cm at a bust of 88, and 1.2 cm
-more for each 5 cm) her across back is 47 cm."""
+"""An invented plus-size wearer, mm; by the rule of women's charts (from memory, 34.4 cm at a bust of 88, and 1.2
+cm more for each 5) her across back is 47 cm."""
 
 BIG = 1150.0
 """mm of bust from which a figure is counted among the large ones below."""
