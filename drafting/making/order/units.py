@@ -130,6 +130,47 @@ def join_facings(bench: Bench, seams: Sequence[Seam]) -> None:
         )
 
 
+def of_fronts(draft: Draft, seams: Sequence[Seam], attach: Sequence[Seam]) -> list[Seam]:
+    """Return the seams of facings cut apart from a front whose neck a collar closes: they come before the collar,
+    as its seam catches their neck edge (common practice)."""
+    collared = set(pieces_in(attach))
+    return [s for s in seams if collared & {*pieces_of(s)} and any(_neck_open(draft, n) for n in pieces_of(s))]
+
+
+def _neck_open(draft: Draft, name: str) -> list[EdgeRef]:
+    """Return the neck edges of a facing of its own that no seam of the draft closes."""
+    necks = edges_as(draft[name], EdgeRole.FACING_NECK) if is_facing(draft[name]) else ()
+    return [(name, edge.name) for edge in necks if edge.kind is EdgeKind.OPENING]
+
+
+def face_fronts(bench: Bench, seams: Sequence[Seam]) -> None:
+    """Face the fronts, before the collar is sewn on; across the neck as far as the centre, where it ends there."""
+    draft, lengths = bench.garment.draft, seam_lengths(bench.garment)
+    for seam in seams:
+        pieces = pieces_of(seam)
+        necks = [ref for name in pieces for ref in _neck_open(draft, name)]
+        beyond = [
+            (name, edge.name)
+            for name in pieces
+            for edge in edges_as(draft[name], EdgeRole.STAND_NECK)
+            if edge.kind is EdgeKind.OPENING
+        ]
+        bench.do(
+            "join",
+            "face",
+            "body faced",
+            pieces,
+            [
+                said("do.facing_across" if beyond else "do.facing", name=seam.name),
+                said("do.turn_out"),
+                said("do.facing_to_neck"),
+            ],
+            seams=(seam.name,),
+            edges=[*necks, *beyond],
+            length=lengths[seam.name],
+        )
+
+
 def _turned_first(bench: Bench, strips: Iterable[Sequence[Seam]]) -> list[EdgeRef]:
     """Return the straight openings that are turned in before strips cross their ends; a facing that is folded back
     over a neck's own facing waits for that."""
