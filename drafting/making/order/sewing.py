@@ -74,7 +74,7 @@ def sewing_steps(
     adding.pockets(bench)
     adding.slits(bench)
     adding.caught_trims(bench, small=False)
-    units.facings_prepared(bench, seams.get("attach", []))
+    units.facings_prepared(bench, seams.get("attach", []), seams.get("facing", []))
     flares(bench, seams.get("flare", []), fabric)
     body(bench, seams.get("body", []), seams.get("fly", []))
     turned = revers.of_revers(garment.draft, small, seams.get("facing", []))
