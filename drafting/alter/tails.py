@@ -31,7 +31,7 @@ from drafting.ground.scale import body_scale
 from drafting.ground.sources import AS_ASKED, BY_EYE, memory, ours, practice
 from drafting.shaping.coat.skirt import WAYS, Tail, TailAsked, back_drop, draw_plain, seat_spring, settle_tail
 from drafting.shaping.coat.tail_pieces import TailStyle, body_waist, skirt_of, tail_pieces, tail_seams, with_skirt
-from drafting.shaping.coat.tail_remarks import hang_of, knee_hollow, tail_findings
+from drafting.shaping.coat.tail_remarks import cutaway_said, hang_of, knee_hollow, tail_findings
 from drafting.shaping.details.buttons import Button, button_notion
 from drafting.shaping.details.small_pieces import turned_under
 from drafting.shaping.flare.grain import RULES
@@ -188,7 +188,7 @@ def tails(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> 
     length = choices.tail_length or knee_hollow(body)
     foot = the_edge(back, EdgeRole.WAIST).path.mirrored().reversed()
     skirt = skirt_of(foot, back_drop(length, -foot.start.imag, scale))
-    half = draft.facts["waist_half"]
+    half, at, asked = (draft.facts[fact] for fact in ("waist_half", "tails_at", "tails_asked"))
     spring = seat_spring(body, half, edge.length)
     plain = draw_plain(edge, skirt.fold.length, choices.tail_width, spring)
     tail = settle_tail(plain, _asked(choices, fabric), math.pi * plain.width / half)
@@ -204,7 +204,10 @@ def tails(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> 
         _as_they_lie(pieces),
         tail_seams(pieces, back.name, waist.refs, side),
         (),
-        tail_findings(tail, hang, body["hip_girth"], abs(skirt.fold_end - skirt.low)),
+        (
+            *cutaway_said(at, asked, half),
+            *tail_findings(tail, hang, body["hip_girth"], abs(skirt.fold_end - skirt.low)),
+        ),
         _facts(tail, length, spring),
         {"tail_hem": tuple((p.name, "hem") for p in pieces if p.role is PieceRole.TAIL)},
         notions=(button_notion(back.name, 2, button, HOOK, holes=False),) if button else (),

@@ -18,7 +18,7 @@ from drafting.body.other_unit import (
     likely,
     meant_as,
 )
-from drafting.body.refusals import expectations, ruled
+from drafting.body.refusals import by_the_main, expectations
 from drafting.ground.findings import Finding, Severity
 from drafting.ground.lengths import told
 
@@ -37,6 +37,10 @@ MOST, FEWEST = 1.5, 0.5
 """Times what is expected by a rule; all 3,541 measured adults lie between 0.6 and 1.3 of it (`Source.ANSUR_II`,
 `Source.BDIMS`), but for those of `VARY`."""
 VARY = frozenset({"shoulder_drop", "waist_to_hip"})
+STRAYS = 3.5
+"""sd from what height and girths let expect, beyond which a width across the back goes with no such figure: of the
+3,034 adults of `Source.ANSUR_II` the farthest lies at 3.4, of the 318 with a bust over 115 cm at 3.0. Half of what
+is expected, or half as much again, is 6 sd and more, and far too late."""
 AMONG_GIRTHS = 1.6
 """Times the mean of the other girths of the trunk, more or less, from which a girth may be in another unit: all
 3,034 adults of the survey lie between 0.73 and 1.35 of it (`Source.ANSUR_II`)."""
@@ -203,7 +207,8 @@ def _sides(taken: Mapping[str, Measure], unit: str | None) -> Iterator[Finding]:
 
 def _strangers(means: Mapping[str, float], unit: str | None) -> Iterator[Finding]:
     """Compare each further measure with what the main ones lead one to expect."""
-    by_rule = ruled(means)
+    by_rule = by_the_main(means)
+    strays = _straying(means, by_rule)
     for name, expected in expectations(means).items():
         way = likely(means[name], expected, unit)
         text = f"{name} {told(means[name])} where about {told(expected)} is expected: "
@@ -216,6 +221,18 @@ def _strangers(means: Mapping[str, float], unit: str | None) -> Iterator[Finding
             yield _say("unit", level, name, means[name], text + asked_of(name, wider))
         elif odd and name not in VARY:
             yield _say("measure expected", "warning", name, means[name], text + "is it so?")
+        elif name in strays:
+            yield _say("measure expected", "warning", name, means[name], text + strays[name])
+
+
+def _straying(means: Mapping[str, float], by_rule: Mapping[str, Measure]) -> dict[str, str]:
+    """Return what to ask of a width across the back (mm) that no figure of such a height and girths has."""
+    name, found = "across_back_width", by_rule.get("across_back_width")
+    if found is None or found.sd is None or abs(means[name] - found.mm) <= STRAYS * found.sd:
+        return {}
+    low, high = found.mm - STRAYS * found.sd, found.mm + STRAYS * found.sd
+    girth = "bust" if "bust_girth" in means else "high bust"
+    return {name: f"who has this {girth} has {told(low)} to {told(high)}; measure both again"}
 
 
 def _tiny(name: str, mm: float, expected: float) -> bool:

@@ -6,7 +6,7 @@ import math
 from collections.abc import Collection, Iterable, Mapping
 
 from drafting.body.dimensions import DIMENSIONS, LEAST, dimension_name
-from drafting.body.estimates import estimates
+from drafting.body.estimates import Measure, estimates
 from drafting.body.other_unit import ABOUT, LEAST_GIRTH, WIDEST, asked_of, beyond, likely, strange_girths
 from drafting.ground.errors import Fault
 from drafting.ground.lengths import told
@@ -121,7 +121,7 @@ def expectations(means: Mapping[str, float]) -> dict[str, float]:
 
     By the rules where there is one, else the middle of the adult band in proportion to height.
     """
-    expected = ruled(means)
+    expected = {name: found.mm for name, found in by_the_main(means).items()}
     for name in means:
         if name not in expected and name not in _main(means) and name in DIMENSIONS:
             band = DIMENSIONS[name]
@@ -129,10 +129,10 @@ def expectations(means: Mapping[str, float]) -> dict[str, float]:
     return {name: expected[name] for name in means if name in expected}
 
 
-def ruled(means: Mapping[str, float]) -> dict[str, float]:
-    """Return what the rules alone expect of the measures (mm) that were taken beside the main ones."""
+def by_the_main(means: Mapping[str, float]) -> dict[str, Measure]:
+    """Return the estimate, by the main measures (mm) alone, of each other one that was taken, with its spread."""
     found = estimates({name: means[name] for name in _main(means)}, natural=True)
-    return {name: found[name].mm for name in means if name in found}
+    return {name: found[name] for name in means if name in found}
 
 
 def _main(means: Mapping[str, float]) -> tuple[str, ...]:

@@ -13,7 +13,7 @@ from drafting.costume.garment import MadeGarment
 from drafting.costume.make import Made
 from drafting.fabric import handling
 from drafting.ground.errors import DraftError, Fault, InputError
-from drafting.layout import COUNT, Cloth, Lay, LayWishes, Packing, Part, cloth_of, lay_out
+from drafting.layout import COUNT, Cloth, Lay, LayWishes, Packing, Part, bolts_sold, cloth_of, lay_out
 
 
 def laid_out(
@@ -90,7 +90,8 @@ def cloth_for(costume: CostumeFile, role: str, garments: tuple[MadeGarment, ...]
     wishes, faults = costume.lays.get(role, (LayWishes(), ()))
     into = [g for g in garments if role in cloth_roles(g)]
     dry = bool(into) and all(_kept_dry(costume, g) for g in into)
-    return replace(cloth_of(role, costume.fabrics.get(role), wishes, unwashed, kept_dry=dry), faults=faults)
+    cloth = cloth_of(role, costume.fabrics.get(role), wishes, unwashed, kept_dry=dry)
+    return replace(cloth, faults=faults, bolts=bolts_sold(costume.told_in))
 
 
 def cloth_roles(garment: MadeGarment) -> tuple[str, ...]:

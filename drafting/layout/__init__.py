@@ -7,7 +7,7 @@ before it is believed.
 """
 
 from drafting.layout.by_hand import hand_row, laid_by_hand, with_cloth
-from drafting.layout.cloth import Cloth, LayWishes, cloth_of
+from drafting.layout.cloth import Cloth, LayWishes, bolts_sold, cloth_of
 from drafting.layout.lay import Lay, OtherWay, lay_row
 from drafting.layout.moved import moved, next_pose
 from drafting.layout.outlines import Outline, Part
@@ -31,6 +31,7 @@ __all__ = [
     "Pose",
     "Spot",
     "Strip",
+    "bolts_sold",
     "broken_rules",
     "cloth_of",
     "hand_row",

@@ -13,6 +13,7 @@ from drafting.ground.choices import choice
 from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
 from drafting.ground.sources import practice
+from drafting.ground.units import LENGTH_UNITS, ShownUnit
 from drafting.layout.packing.model import Strip
 
 LayName = Literal["open", "folded", "crosswise", "double"]
@@ -28,6 +29,21 @@ WIDTH = 1400.0
 
 INTERFACING_WIDTH = 900.0
 """mm: the same for interfacing; common practice (90 cm)."""
+
+
+BOLTS = (900.0, 1120.0, 1370.0, 1500.0, 1600.0, 2800.0)
+"""mm: common bolt widths, the narrow end of each range (common practice)."""
+
+ONE_WIDTH = 1.0
+"""mm: bolts that differ by less are one width (ours)."""
+
+INCH_BOLTS = tuple(float(LENGTH_UNITS["in"]) * inches for inches in (36, 45, 54, 60, 108))
+"""mm: the same as they are sold by the inch (common practice: 36, 45, 54 and 60 in, and 108 in extra wide)."""
+
+
+def bolts_sold(unit: ShownUnit) -> tuple[float, ...]:
+    """Return the common bolt widths, mm, where cloth is sold in this unit."""
+    return INCH_BOLTS if unit == "in" else BOLTS
 
 
 @dataclass(frozen=True)
@@ -88,7 +104,7 @@ class Cloth:
     the lay and one selvedge. `shrinkage` is what the first wash still takes along and across;
     nothing where the pieces are cut unwashed and enlarged for it. `stretch_turned` says that the
     cloth stretches most along the selvedge (None: it matters little); `layers`, how two layers of
-    it lie, or that it is cut in one.
+    it lie, or that it is cut in one. `bolts` are the widths it may be sold in, selvedges included.
     """
 
     role: str
@@ -106,6 +122,7 @@ class Cloth:
     wishes: LayWishes = field(default_factory=LayWishes)
     faults: tuple[Box, ...] = ()
     findings: tuple[Finding, ...] = ()
+    bolts: tuple[float, ...] = BOLTS
 
     @property
     def width(self) -> float:
@@ -146,6 +163,11 @@ class Cloth:
             fold_gap=self.wishes.gap / 2 if lay in LENGTHWISE else 0.0,
             meet=meet if lay == "double" else None,
         )
+
+    @property
+    def widths(self) -> tuple[float, ...]:
+        """The bolt widths that are compared, narrow to wide: its own, and those it is sold in beside it."""
+        return tuple(sorted({self.width, *(bolt for bolt in self.bolts if abs(bolt - self.width) > ONE_WIDTH)}))
 
     def at_width(self, width: float) -> Cloth:
         """Return the cloth as it would be in another bolt width (mm, selvedges included)."""

@@ -16,9 +16,6 @@ from drafting.layout.packing.model import Job
 from drafting.layout.packing.shapes import Shapes
 from drafting.layout.stripes import on_better_stripe
 
-BOLTS = (900.0, 1120.0, 1370.0, 1500.0, 1600.0, 2800.0)
-"""mm: common bolt widths, the narrow end of each range (common practice)."""
-
 WAYS: tuple[LayName, ...] = ("folded", "open")
 
 
@@ -79,7 +76,7 @@ class Pieces:
     @cached_property
     def rough(self) -> Shapes:
         """Rough outlines on a grid that has room for these pieces on any bolt, spread any way."""
-        widest = self.cloth.at_width(max(*BOLTS, self.cloth.width))
+        widest = self.cloth.at_width(self.cloth.widths[-1])
         jobs = [self.job(way, c)[0] for way in WAYS for c in (widest, self.cloth)]
         scale = grid_scale(max(extent_of(job) for job in jobs))
         return Shapes(scale, self.cloth.wishes.gap, ROUGH)

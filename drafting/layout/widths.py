@@ -14,7 +14,7 @@ from drafting.layout.lay import LAYERS_LONG, Lay, OtherWay, to_buy
 from drafting.layout.packing.model import Job, Packing, Pose
 from drafting.layout.packing.search import LayOrder, Searcher
 from drafting.layout.packing.verify import broken_rules
-from drafting.layout.pieces import BOLTS, WAYS, Pieces
+from drafting.layout.pieces import WAYS, Pieces
 
 QUICK = 50
 """Outlines placed to learn what another width needs (ours)."""
@@ -38,13 +38,13 @@ def with_other_ways(pieces: Pieces, lay: Lay) -> Lay:
 
 def _one_way(pieces: Pieces, lay: Lay, way: LayName) -> tuple[Lay, list[OtherWay]]:
     """Return the table's rows for one way to spread the cloth, and the lay, shorter if it can be."""
-    job, _, lost = pieces.job(way, lay.cloth.at_width(max(*BOLTS, lay.cloth.width)))
+    job, _, lost = pieces.job(way, lay.cloth.at_width(lay.cloth.widths[-1]))
     job = job if way == lay.lay else _few_poses(job)
     hints = _hint(lay.packing) if way == lay.lay and not lay.left_out and not lost else ()
     never = tuple(outline.part.name for outline in lost)
     rows: list[OtherWay] = []
     least = math.inf
-    for width in sorted({lay.cloth.width, *BOLTS}):
+    for width in lay.cloth.widths:
         if width == lay.cloth.width and way == lay.lay:
             names = tuple(outline.part.name for outline in lay.left_out)
             own = None if names else lay.cloth_length

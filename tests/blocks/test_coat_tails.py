@@ -10,10 +10,14 @@ import math
 
 import pytest
 
+from drafting.blocks import all_blocks
+from drafting.costume.choices import choose
+from drafting.costume.garment import drafted
 from drafting.draft.draft import Draft
 from drafting.geometry import Path
 from drafting.geometry.area import is_simple
 from drafting.ground.errors import DraftError
+from drafting.reading.given import Given, Origin
 from drafting.shaping.coat.skirt import WAYS
 from tests.blocks.coats import coat, lamplighter, panels, said
 from tests.published import single, span_mm
@@ -190,3 +194,39 @@ def test_bias_tails_hang_before_they_are_hemmed_and_plain_ones_need_not() -> Non
 def test_let_out_allowances_are_advised_as_costume_shops_do(plain: Draft) -> None:
     low, high = span_mm("let-out")
     assert f"{low:.0f} mm to {high:.0f} mm" in said(plain, "letting out")[0]
+
+
+# ------------------------------------------------------------------------------------ where they start
+
+
+@pytest.mark.parametrize("asked", [0.30, 0.16])
+def test_tails_that_start_nearer_the_front_than_asked_are_told_in_full(asked: float) -> None:
+    # The drawn bottom edge, from the centre front to where it is parted, is what the sentence must say (geometry).
+    draft = coat(lamplighter(), cutaway=asked)
+    parted, half = draft["front"]["bottom"].path, draft.facts["waist_half"]
+    drawn = max(parted.start.real, parted.end.real)
+    (told_of,) = (finding for finding in draft.findings if finding.check == "cutaway")
+    assert (told_of.value, told_of.wanted) == pytest.approx((drawn, asked * half), abs=0.5)
+    for words in (f"`cutaway` {asked:.2f}", f"{drawn:.0f} mm", f"{asked * half:.0f} mm", "`bust_ease`"):
+        assert words in told_of.message
+
+
+def test_tails_that_start_as_asked_are_not_told_of() -> None:
+    draft = coat(lamplighter(), cutaway=0.05)
+    parted = draft["front"]["bottom"].path
+    assert max(parted.start.real, parted.end.real) == pytest.approx(0.05 * draft.facts["waist_half"], abs=0.01)
+    assert said(draft, "cutaway") == []
+
+
+def test_the_cutaway_that_the_sentence_names_is_drafted_as_asked() -> None:
+    (told_of,) = said(coat(lamplighter(), cutaway=0.30), "cutaway")
+    most = float(told_of.split("up to ")[1].split(" ")[0])
+    assert said(coat(lamplighter(), cutaway=most), "cutaway") == []
+    assert said(coat(lamplighter(), cutaway=most + 0.02), "cutaway")
+
+
+def test_nothing_is_said_of_where_tails_start_on_a_coat_without_them() -> None:
+    given = {"cutaway": Given(0.30)}
+    spencer = all_blocks()["spencer"]
+    draft = drafted(lamplighter(), None, spencer, choose(spencer, given, 1.0, Origin()))
+    assert said(draft, "cutaway") == []

@@ -11,21 +11,21 @@ import pytest
 
 from drafting.draft.roles import PieceRole
 from drafting.fabric import Fabric
-from drafting.layout import LayWishes, Part, cloth_of, lay_out, lay_row
+from drafting.layout import LayWishes, Part, bolts_sold, cloth_of, lay_out, lay_row
 from drafting.layout.jobs import job_from
 from drafting.layout.outlines import DRIFT, outline_of
 from drafting.layout.remarks import fewest_parts
-from drafting.layout.widths import BOLTS
 from tests.layout.figures import COAT, FRONT, SLEEVE, box, breaks, cloth, cut_piece, half, part
 from tests.published import pairs, several, single, span_mm
 
 
 def test_the_table_of_other_widths_names_the_bolts_of_the_trade() -> None:
     # The trade's bolts: 90; 112-115; 137-140; 150; 160; 280-300 cm.
+    bolts = bolts_sold("cm")
     for low, high in pairs("bolt-widths"):
-        assert any(10 * low <= bolt <= 10 * high for bolt in BOLTS), (low, high)
+        assert any(10 * low <= bolt <= 10 * high for bolt in bolts), (low, high)
     lay = lay_out(COAT, cloth(), count=60)
-    assert {o.width for o in lay.others} >= set(BOLTS)
+    assert {o.width for o in lay.others} >= set(bolts)
     assert {o.lay for o in lay.others} == {"folded", "open"}
 
 

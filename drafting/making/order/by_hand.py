@@ -43,7 +43,8 @@ WORK: Mapping[str, HandWork] = MappingProxyType(
         **dict.fromkeys(("bone_closed", "sleeve_heads", "full_crowns", "pads"), TACKED),
         **dict.fromkeys(("baste_interfacing", "fold_back", "fold_back_stand", "turn_fall", "ease_pleat"), BASTING),
         **dict.fromkeys(
-            ("tape_caught", "trim_in", "trim_turned", "zip_lapped", "lay_pleat", "press_pleat"), BASTING
+            ("tape_caught", "trim_in", "trim_turned", "zip_lapped", "lay_pleat", "press_pleat", "facing_to_neck"),
+            BASTING,
         ),
         "unfused.fuse_bands": BASTING,
         "roll_tape": HandWork(CAUGHT, 6.0),

@@ -74,7 +74,7 @@ def sewing_steps(
     adding.pockets(bench)
     adding.slits(bench)
     adding.caught_trims(bench, small=False)
-    units.facings_prepared(bench, seams.get("attach", []))
+    units.facings_prepared(bench, seams.get("attach", []), seams.get("facing", []))
     flares(bench, seams.get("flare", []), fabric)
     body(bench, seams.get("body", []), seams.get("fly", []))
     turned = revers.of_revers(garment.draft, small, seams.get("facing", []))
@@ -102,6 +102,9 @@ def closed(bench: Bench, seams: Mapping[SeamWork, list[Seam]], turned: Sequence[
         elsewhere = [seam for seam in elsewhere if seam not in collar]
         revers.put_on(bench, turned, collar, facing)
         facing = []
+    fronts = units.of_fronts(bench.garment.draft, facing, elsewhere)
+    units.face_fronts(bench, fronts)
+    facing = [seam for seam in facing if seam not in fronts]
     finish_ends(bench, elsewhere)
     finishing.bearers(bench)
     attaching.attached(bench, elsewhere)

@@ -2,38 +2,40 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 
 from drafting.checks.enclosed import eased, french
 from drafting.draft.by_role import edges_as
 from drafting.draft.draft import Draft, EdgeRef, Seam
-from drafting.draft.openings import hands, is_ring
+from drafting.draft.openings import hands
 from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.draft.roles import SEWN_ON, EdgeRole, PieceRole
 from drafting.fabric.handling import frays
 from drafting.making.model import Said, said
-from drafting.making.order.open_edges import finish_open, still_open, turned_in
 from drafting.making.order.parts import Bench, base_of, own_each_hand, pieces_in, pieces_of
-from drafting.making.order.pressing import overedged, pressed
+from drafting.making.order.pressing import pressed
 from drafting.making.order.rounds import in_rounds, of_hems, on_garment
 from drafting.making.order.seam_kinds import is_facing, is_sleeve, sewn_unit_of
+from drafting.making.order.strips import stripped, strips_sewn_on
 from drafting.making.seam_lengths import seam_lengths
 
 CLOSED = {"collar": "do.collar", "cuff": "do.cuff"}
 
 
-def facings_prepared(bench: Bench, attach: Sequence[Seam]) -> None:
-    """Neaten the inner edge of every facing before it is joined on; fold back those cut on. Both hands in one."""
-    collared = set(pieces_in(attach))
+def facings_prepared(bench: Bench, attach: Sequence[Seam], facings: Sequence[Seam]) -> None:
+    """Neaten the inner edge of every facing before it is joined on; fold back those cut on whose neck a collar or
+    a strip will close. Both hands in one."""
+    closed = dict.fromkeys(stripped(bench.garment.draft, facings), "strip")
+    closed |= dict.fromkeys(pieces_in(attach), "collar")
     groups: dict[tuple[str, str], list[tuple[Piece, list[str]]]] = {}
     for piece in bench.garment.draft.pieces:
         if not piece.material:
-            for key, edges in _prepared(bench, piece, collared=piece.name in collared):
+            for key, edges in _prepared(bench, piece, collared=piece.name in closed):
                 groups.setdefault((key, base_of(piece)), []).append((piece, edges))
     for (key, base), found in groups.items():
         pieces = [piece for piece, _ in found]
         inner = sum(hands(p) * edge.length for p in pieces for edge in edges_as(p, EdgeRole.FACING))
-        neatened = {} if key == "do.neaten" else {"neatened": inner}
+        neatened = {} if key == "do.neaten" else {"neatened": inner, "closer": closed[pieces[0].name]}
         bench.do(
             "prepare",
             "face",
@@ -116,39 +118,48 @@ def join_facings(bench: Bench, seams: Sequence[Seam]) -> None:
             seams=[seam.name for seam in _most_first(bench, found)],
             length=sum(lengths[seam.name] for seam in found),
         )
-    if strips:
-        finish_open(bench, "join", "centre turned in", _turned_first(bench, strips.values()))
-    for strip, found in strips.items():
+    strips_sewn_on(bench, strips)
+
+
+def of_fronts(draft: Draft, seams: Sequence[Seam], attach: Sequence[Seam]) -> list[Seam]:
+    """Return the seams of facings cut apart from a front whose neck a collar closes: they come before the collar,
+    as its seam catches their neck edge (common practice)."""
+    collared = set(pieces_in(attach))
+    return [s for s in seams if collared & {*pieces_of(s)} and any(_neck_open(draft, n) for n in pieces_of(s))]
+
+
+def _neck_open(draft: Draft, name: str) -> list[EdgeRef]:
+    """Return the neck edges of a facing of its own that no seam of the draft closes."""
+    necks = edges_as(draft[name], EdgeRole.FACING_NECK) if is_facing(draft[name]) else ()
+    return [(name, edge.name) for edge in necks if edge.kind is EdgeKind.OPENING]
+
+
+def face_fronts(bench: Bench, seams: Sequence[Seam]) -> None:
+    """Face the fronts, before the collar is sewn on; across the neck as far as the centre, where it ends there."""
+    draft, lengths = bench.garment.draft, seam_lengths(bench.garment)
+    for seam in seams:
+        pieces = pieces_of(seam)
+        necks = [ref for name in pieces for ref in _neck_open(draft, name)]
+        beyond = [
+            (name, edge.name)
+            for name in pieces
+            for edge in edges_as(draft[name], EdgeRole.STAND_NECK)
+            if edge.kind is EdgeKind.OPENING
+        ]
         bench.do(
-            "close",
+            "join",
             "face",
-            f"with {strip}",
-            pieces_in(found),
-            list(_strip(bench, strip, found)),
-            seams=[seam.name for seam in found],
-            length=2 * sum(lengths[seam.name] for seam in found),
+            "body faced",
+            pieces,
+            [
+                said("do.facing_across" if beyond else "do.facing", name=seam.name),
+                said("do.turn_out"),
+                said("do.facing_to_neck"),
+            ],
+            seams=(seam.name,),
+            edges=[*necks, *beyond],
+            length=lengths[seam.name],
         )
-
-
-def _turned_first(bench: Bench, strips: Iterable[Sequence[Seam]]) -> list[EdgeRef]:
-    """Return the straight openings that are turned in before strips cross their ends; a facing that is folded back
-    over a neck's own facing waits for that."""
-    draft = bench.garment.draft
-    bound = {draft.edge(ref).role for seams in strips for seam in seams for ref in (*seam.a, *seam.b)}
-    waits = () if EdgeRole.NECK in bound else (EdgeRole.FACING_NECK, EdgeRole.STAND_NECK)
-    opened = (ref for ref in still_open(bench) if draft.edge(ref).role not in waits)
-    return [ref for ref in opened if turned_in(bench, ref)]
-
-
-def _strip(bench: Bench, strip: str, seams: Sequence[Seam]) -> Iterator[Said]:
-    """Yield how a strip is sewn to its edge, both hands of one that goes over the middle, and turned inside."""
-    draft = bench.garment.draft
-    edges = [ref for seam in seams for ref in (*seam.a, *seam.b) if ref[0] != strip]
-    yield said("do.strip_ring" if is_ring(draft, edges) else "do.strip_ends", piece=strip)
-    short = -sum(seam.ease for seam in seams) * (2 if draft[strip].fold_edge else 1)
-    yield said("do.strip_short", piece=strip, short=short) if eased(short) else said("do.strip", piece=strip)
-    setting = bench.settings.get((bench.garment.name, seams[0].name))
-    yield said("do.strip_turned_neat" if overedged(setting) else "do.strip_turned")
 
 
 def _most_first(bench: Bench, seams: Sequence[Seam]) -> list[Seam]:

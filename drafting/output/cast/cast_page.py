@@ -17,9 +17,10 @@ from drafting.ground.templates import Html, beside, macros, page_policy
 from drafting.ground.units import ShownUnit, show_length
 from drafting.making.shopping import total_cost
 from drafting.making.words import text
+from drafting.output.cast.let_out import WORTH
 from drafting.output.cast.over_all import DIFFERS, Bought, Records, differs, for_whom
 from drafting.output.cast.place import CALL_SHEETS
-from drafting.output.cast.told import MADE, WORTH
+from drafting.output.cast.told import MADE
 
 MOST_SAID = 6
 """Lines of a sort on a call sheet, so that it stays one page (ours); the plan of the wearer has them all."""

@@ -13,20 +13,15 @@ from drafting.costume.make import Made
 from drafting.costume.mock_up import laid_to_try
 from drafting.costume.next_measure import BETTER, garments_of
 from drafting.costume.watched import watched
-from drafting.draft.piece import EdgeKind
-from drafting.draft.roles import SeamKind
-from drafting.fitting.wide import lets_out
 from drafting.ground.errors import Fault
 from drafting.ground.findings import Finding, said_once
 from drafting.making import planned
+from drafting.output.cast.let_out import let_out
 
 MADE, REFUSED = "made", "refused"
 
 TO_TAKE = 5
 """Estimates named that should be taken (ours: as many as `drafting body` names)."""
-
-WORTH = 10.0
-"""mm: a seam that can be let out by less is not named (ours: 4 cm round for two sides, both layers)."""
 
 
 def told_of(made: Made, findings: tuple[Finding, ...], key: str) -> dict[str, Any]:
@@ -106,27 +101,5 @@ def _garment(made: Made, garment: MadeGarment) -> dict[str, Any]:
             for girth in garment.draft.girths
             if not girth.width
         ],
-        "let_out": _let_out(garment),
+        "let_out": let_out(garment),
     }
-
-
-def _let_out(garment: MadeGarment) -> list[list[Any]]:
-    """Return how far each edge of a seam can be let out (mm) and which seams; hems last, let down."""
-    allowances = {
-        (cut.piece.name, name): mm for cut in garment.pattern.pieces for name, mm in cut.allowances.items()
-    }
-    found: dict[float, list[str]] = {}
-    for seam in garment.draft.seams:
-        if seam.kind not in (SeamKind.MADE_UP, SeamKind.FACING, SeamKind.DART):
-            by = lets_out(min(allowances.get(ref, 0.0) for ref in (*seam.a, *seam.b)))
-            if by >= WORTH:
-                found.setdefault(by, []).append(seam.name.replace("_", " "))
-    hems = [
-        lets_out(cut.allowances.get(edge.name, 0.0))
-        for cut in garment.pattern.pieces
-        if not cut.piece.material
-        for edge in cut.piece.edges
-        if edge.kind is EdgeKind.HEM
-    ]
-    rows: list[list[Any]] = [[by, "; ".join(found[by])] for by in sorted(found, reverse=True)]
-    return [*rows, *([[min(hems), "hem"]] if hems and min(hems) >= WORTH else [])]

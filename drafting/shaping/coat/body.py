@@ -20,7 +20,7 @@ from drafting.shaping.coat.body_pieces import (
     front_piece,
     half_waist,
     side_piece,
-    tail_front,
+    tail_front_most,
 )
 from drafting.shaping.coat.lapel import FrontEdge, Fronts, Lapel, front_edge, lapel_reach
 from drafting.shaping.coat.shape import CoatShape, bust_line_gaps, coat_shape
@@ -35,11 +35,12 @@ CLOSE = 1e-3
 
 @dataclass(frozen=True)
 class CoatBody:
-    """The settled shape and front, and how far from the centre front the tails start."""
+    """The settled shape and front; how far from the centre front the tails start, and were asked to, mm."""
 
     shape: CoatShape
     front: FrontEdge
     tails_at: float
+    tails_asked: float
 
 
 def settle_body(body: Body, ease: TorsoEase, drop: float, asked: Fronts, cutaway: float) -> CoatBody:
@@ -57,7 +58,8 @@ def settle_body(body: Body, ease: TorsoEase, drop: float, asked: Fronts, cutaway
         front = front_edge(shape, asked, chest)
         miss = bust_line_gaps(shape) - more[0], wanted - half_waist(shape, front)
         if max(map(abs, miss)) < CLOSE:
-            return CoatBody(shape, front, tail_front(shape, cutaway))
+            asked_at = cutaway * shape.plan.waist_half
+            return CoatBody(shape, front, min(asked_at, tail_front_most(shape)), asked_at)
         steps = [_step(more[i], miss[i], tried[0][i], tried[1][i]) for i in (0, 1)]
         tried, more = (more, miss), (more[0] + steps[0], more[1] + steps[1])
     raise _apart(chest, 2 * wanted)
@@ -136,6 +138,8 @@ def _facts(drawn: CoatBody) -> dict[str, float]:
         "waist_half": plan.waist_half,
         "scye_depth": -plan.underarm,
         "shoulder_slope": plan.shoulder.slope_front,
+        "tails_at": drawn.tails_at,
+        "tails_asked": drawn.tails_asked,
     }
 
 

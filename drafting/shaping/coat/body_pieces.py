@@ -109,9 +109,9 @@ def half_waist(shape: CoatShape, front: FrontEdge) -> float:
     return back + side_waist(shape).length + split_at_x(front.bottom, -shape.taken.belly)[1].length
 
 
-def tail_front(shape: CoatShape, share: float) -> float:
-    """Return how far from the centre front the tails start, mm: a share of the half waist."""
-    return min(share * shape.plan.waist_half, TAIL_FRONT_MOST * shape.front_panel.end.real)
+def tail_front_most(shape: CoatShape) -> float:
+    """Return how far from the centre front the tails may start, mm."""
+    return TAIL_FRONT_MOST * shape.front_panel.end.real
 
 
 def front_piece(shape: CoatShape, front: FrontEdge, tails_at: float, buttons: tuple[Placement, ...] = ()) -> Piece:

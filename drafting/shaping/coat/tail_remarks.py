@@ -10,6 +10,8 @@ from drafting.body import Body
 from drafting.draft.bias import BIASED
 from drafting.ground.findings import Finding, Severity
 from drafting.ground.lengths import told
+from drafting.ground.tolerances import SEAM_MATCH
+from drafting.shaping.coat.body_pieces import TAIL_FRONT_MOST
 from drafting.shaping.coat.skirt import Tail
 from drafting.shaping.flare.grain import TRUE_BIAS
 
@@ -50,6 +52,25 @@ def knee_hollow(body: Body) -> float:
 def tail_findings(tail: Tail, hang: HemHang, hip: float, skirt: float) -> tuple[Finding, ...]:
     """Return the findings; `skirt` is the width of the back's skirt at the hem, half coat."""
     return (*_length(hang), *_seams(tail), *_living(tail, hang, hip, skirt), *_hanging(tail))
+
+
+def cutaway_said(at: float, asked: float, half: float) -> Iterator[Finding]:
+    """Yield where the tails start, mm from the centre front, if not as `asked`, mm; `half` is the half waist."""
+    if asked - at < SEAM_MATCH:
+        return
+    most = math.floor(100 * at / half) / 100
+    yield Finding(
+        "cutaway",
+        "note",
+        "front",
+        at,
+        asked,
+        f"The tails were asked to start {told(asked)} from the centre front (`cutaway` {asked / half:.2f} of the "
+        f"half waist), and start {told(at)} from it: they begin at most {TAIL_FRONT_MOST:.0%} of the way from the "
+        "centre front to the front seam, so that the forepart carries them. How far off that seam lies at the "
+        f"waist, `bust_ease` and `waist_ease` settle with the tape; as they are, `cutaway` up to {most:.2f} is "
+        "drafted as it is asked for.",
+    )
 
 
 def _length(hang: HemHang) -> Iterator[Finding]:

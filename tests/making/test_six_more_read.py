@@ -1,0 +1,77 @@
+"""What was wrong in plans of six more invented costumes, read with scissors in hand.
+
+All that is asked is common practice of the workroom.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from drafting.costume.choices import block_named, choose
+from drafting.costume.garment import make_garment
+from drafting.ground.scale import body_scale
+from drafting.making.model import Step
+from drafting.making.rules import unsound
+from drafting.making.words import plan_sentence
+from drafting.reading.given import Origin
+from drafting.reading.style_made import EdgingWish
+from tests.bodies import bdims
+from tests.making.orders import KNIT, WOVEN, costume_of, order_of
+from tests.making.test_plans_read import keys, worked
+
+
+@pytest.mark.parametrize("collar", ["turn-down", "stand", "wing", "flat"])
+def test_a_facing_of_its_own_is_sewn_on_before_the_collar_that_closes_its_neck(collar: str) -> None:
+    """The collar's seam catches the facing's neck edge; it was sewn on after the collar, and then told to be
+    folded back, as one that is cut on."""
+    garment, steps = worked("shirt", collar=collar, facing="separate")
+    found = keys(*steps)
+    assert not {"fold_back", "fold_back_stand", "fold_across"} & set(found)
+    assert found.count("facing_across") == (collar == "flat")
+    faced = next(i for i, step in enumerate(steps) if "front edge" in step.seams)
+    closed = next(i for i, step in enumerate(steps) if "collar" in step.seams)
+    assert faced < closed
+    assert ("front-facing", "facing_neck") in steps[faced].edges
+    assert "facing_to_neck" in keys(steps[faced])
+    assert unsound(costume_of(garment, WOVEN), steps) == ()
+
+
+def saying(steps: tuple[Step, ...], name: str) -> list[str]:
+    return [plan_sentence(one) for step in steps for one in step.say if one.key.partition(".")[2] == name]
+
+
+@pytest.mark.parametrize("fastening", ["buttons", "hooks", "laced"])
+@pytest.mark.parametrize("opening", ["front", "back"])
+def test_a_facing_whose_neck_a_strip_closes_is_folded_before_the_strip(opening: str, fastening: str) -> None:
+    """The stand's neck was turned in and stitched, the strip sewn on, and the facing then folded over it and sewn
+    across the neck that was finished already."""
+    garment, steps = worked("close-top", KNIT, opening=opening, fastening=fastening)
+    found = keys(*steps)
+    folded = "fold_back" if fastening == "laced" else "fold_back_stand"
+    assert found.count(folded) == 1
+    assert "fold_across" not in found
+    assert found.index(folded) < found.index("strip_ends")
+    (said,) = saying(steps, folded)
+    assert "the strip's seam will catch both" in said
+    assert unsound(costume_of(garment, KNIT), steps) == ()
+
+
+def test_a_collars_facing_is_caught_by_the_collar() -> None:
+    _, steps = worked("shirt")
+    (said,) = saying(steps, "fold_back")
+    assert "the collar's seam will catch both" in said
+
+
+def test_only_a_strip_that_reaches_a_shoulder_has_its_notch_there() -> None:
+    """A binding round a sleeve's hem was to be laid with its notch at the shoulder seam."""
+    body, kind = bdims()[3], block_named("close-top")
+    chosen = choose(kind, {}, body_scale(body), Origin())
+    wish = EdgingWish("binding", (("sleeve", "hem"),), 12.0)
+    garment = make_garment(body, KNIT, kind, chosen, name="top", role="shell", style=(wish,))
+    steps = order_of(costume_of(garment, KNIT))
+    neck, hem = saying(steps, "strip_short")
+    assert "neck strip" in neck
+    assert "at the shoulder seam" in neck
+    assert "sleeve hem binding" in hem
+    assert "shoulder" not in hem
+    assert "its own seam on a seam of the garment" in hem
