@@ -38,9 +38,13 @@ class FrontSide:
 
 
 def front_side(mesh: SewnMesh, index: int) -> FrontSide | None:
-    """Return the front that a piece is, None where it states no middle in front or belongs to a leg."""
+    """Return the front that a piece is, None where it states no middle in front or belongs to a leg.
+
+    What goes over the middle from hand to hand laps over nothing.
+    """
     piece = mesh.pieces[index]
-    if piece.frame.front is None or piece.limb is Limb.LEG:
+    whole = not mesh.halved and not piece.hand
+    if piece.frame.front is None or piece.limb is Limb.LEG or whole:
         return None
     flat = mesh.places(np.unique(mesh.triangles[mesh.piece == index]))
     return FrontSide(index, piece.frame.front, float(np.sign(left_from(flat, piece.frame.front).mean())))

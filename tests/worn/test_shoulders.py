@@ -5,8 +5,9 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
+from drafting.blocks import names
 from drafting.body import Body
-from drafting.costume.worn_sewn import COARSE
+from drafting.costume.worn_sewn import COARSE, coarse_mesh
 from drafting.worn.form import wearers_form
 from drafting.worn.placed import placed
 from drafting.worn.sewn import sewn_mesh
@@ -14,7 +15,7 @@ from tests.drawn_bodies import drawn
 from tests.worn.dressed import on_form, plies_for
 from tests.worn.garments import chart_body, drafted
 from tests.worn.test_truth_depth import DEEPEST, deepest
-from tests.worn.unusual import child, tall_and_round
+from tests.worn.unusual import child, made_up, tall_and_round
 
 DOUBLE = {"breasted": "double", "waistcoat_buttons": 4}
 
@@ -46,3 +47,31 @@ def test_shoulder_seams_start_over_the_shoulder(block: str, who: int) -> None:
     behind = seam[:, 1] - np.interp(np.abs(seam[:, 0]), [p[0] for p in ends], [p[1] for p in ends])
     assert len(seam) >= 3
     assert -15.0 < np.median(behind) < 40.0
+
+
+@pytest.mark.parametrize("block", names(alone=True))
+def test_no_piece_starts_torn_where_two_shoulders_differ(block: str) -> None:
+    """A front cut whole had its left half laid over its right, as a lap is: at rest the top hung from one side.
+
+    Between neighbouring vertices no cloth starts drawn to five times its length (that front: 12).
+    """
+    body = next(one for one in made_up() if one.title == "uneven shoulders")
+    mesh, _ = coarse_mesh(drafted(block, body), block, plies_for(block), wearers_form(body))
+    start = placed(mesh, wearers_form(body))
+    one, two = (mesh.triangles[:, turn].ravel() for turn in ([0, 1, 2], [1, 2, 0]))
+    flat = np.linalg.norm(mesh.flat[one] - mesh.flat[two], axis=1)
+    drawn_to = np.linalg.norm(start[mesh.merged[one]] - start[mesh.merged[two]], axis=1) / flat
+    for index, piece in enumerate(mesh.pieces):
+        own = np.repeat(mesh.piece == index, 3)
+        assert np.percentile(drawn_to[own], 99) < 5.0, piece.name
+
+
+def test_a_front_cut_whole_hangs_on_both_shoulders_that_differ() -> None:
+    body = next(one for one in made_up() if one.title == "uneven shoulders")
+    rest = on_form(drafted("fitted-top", body), "fitted-top", wearers_form(body))
+    assert rest.settled
+    assert deepest(body, rest) >= DEEPEST
+    for name, side in (("hem_left", 1.0), ("hem_right", -1.0)):
+        hem = rest.points[rest.mesh.edges["front", name]]
+        assert (side * hem[:, 0] > -15.0).all(), name
+        assert np.ptp(hem[:, 2]) < 40.0, name

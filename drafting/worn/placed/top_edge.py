@@ -16,12 +16,15 @@ def top_edges(mesh: SewnMesh, index: int) -> Whole:
 
 
 def _top_edge(mesh: SewnMesh, index: int, flat: Whole, place: complex) -> Whole:
-    """Return the flat vertices of the edge that a piece hangs from: it ends at `place`, off the middle."""
+    """Return the flat vertices of the edge that a piece hangs from: it ends at `place`, off the middle.
+
+    Where `place` lies on the middle of a piece that goes over it, the edge goes on there on the other hand.
+    """
     ends = flat[np.abs(mesh.flat[flat, 0] + 1j * mesh.flat[flat, 1] - place) < 1.0]
-    names = [ref for ref in mesh.edges if ref[0] == mesh.pieces[index].name]
-    middle = set(mesh.front.tolist()) | set(mesh.back.tolist())
-    for ref in names:
-        chain = mesh.edges[ref]
-        if np.isin(mesh.merged[ends], chain[[0, -1]]).any() and not set(chain.tolist()) <= middle:
-            return flat[np.isin(mesh.merged[flat], chain)]
-    return ends if len(ends) else flat[[mesh.flat[flat, 1].argmax()]]
+    chains = [chain for ref, chain in mesh.edges.items() if ref[0] == mesh.pieces[index].name]
+    middle = np.union1d(mesh.front, mesh.back)
+    tops = [c for c in chains if np.isin(mesh.merged[ends], c[[0, -1]]).any() and not np.isin(c, middle).all()]
+    if not tops:
+        return ends if len(ends) else flat[[mesh.flat[flat, 1].argmax()]]
+    both = np.isin(mesh.merged[ends], middle).all()
+    return flat[np.isin(mesh.merged[flat], np.concatenate(tops if both else tops[:1]))]

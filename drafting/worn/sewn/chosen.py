@@ -1,6 +1,7 @@
 """Which pieces of a draft are sewn into the mesh, what lies behind them, and on which hands.
 
-A garment is halved where its two sides are one draft; a draft that names its hands is whole.
+A garment is halved where its two sides are one draft; a draft that names its hands is whole, and so is one all
+of whose pieces are cut whole.
 """
 
 from __future__ import annotations
@@ -50,7 +51,8 @@ def sewn_parts(draft: Draft) -> SewnParts:
         draft = both_hands(left, right)
         shell = tuple(piece for piece in draft.pieces if is_shell(piece))
     behind = tuple(piece for piece in draft.pieces if piece not in shell)
-    return SewnParts(draft, shell, behind, not any(piece.hand for piece in shell))
+    halves = any(piece.pair or piece.fold_edge for piece in shell)
+    return SewnParts(draft, shell, behind, halves and not any(piece.hand for piece in shell))
 
 
 def _of_hand(draft: Draft, hand: str) -> Draft:
