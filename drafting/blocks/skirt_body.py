@@ -26,7 +26,7 @@ from drafting.fabric import Fabric
 from drafting.ground.choices import choice
 from drafting.ground.findings import Finding
 from drafting.ground.sources import AS_ASKED, Source, cite, practice
-from drafting.shaping.skirt.cuts import circle_skirt, gored_skirt, straight_skirt, tiered_skirt
+from drafting.shaping.skirt.cuts import BY_THE_HEM, circle_skirt, gored_skirt, straight_skirt, tiered_skirt
 from drafting.shaping.skirt.plan import SkirtPlan, skirt_plan
 
 CIRCLES = {"quarter circle": 90.0, "half circle": 180.0, "three-quarter circle": 270.0, "full circle": 360.0}
@@ -101,6 +101,15 @@ class Choices:
         scales=True,
         source=practice("0 straight, ⟨120⟩ to ⟨240⟩ for an A-line"),
     )
+    walking_slit: str = choice(
+        BY_THE_HEM,
+        "word",
+        "a slit to walk in at the centre that opens, of a straight skirt; by the hem: where that measures less "
+        "than a step asks for, with all that style and fullness let into it",
+        words=(BY_THE_HEM, "yes", "none"),
+        group="style",
+        source=practice(),
+    )
     gores: float = choice(
         8.0,
         "count",
@@ -165,7 +174,7 @@ def skirt_body(body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
 
 def _cut(plan: SkirtPlan, fabric: Fabric | None, choices: Choices) -> Draft:
     if choices.skirt_cut == "straight":
-        return straight_skirt(plan, choices.hem_more)
+        return straight_skirt(plan, choices.hem_more, choices.walking_slit)
     if choices.skirt_cut == "gored":
         return _gored(plan, choices)
     if choices.skirt_cut == "tiered":

@@ -25,7 +25,8 @@ from drafting.checks.shading import panels_shade
 from drafting.checks.treatments import cloth_cannot_take
 from drafting.costume.choices import Chosen, block_named, choose, sewn_so
 from drafting.costume.fitted_hands import fitted_hands
-from drafting.costume.wishes import GarmentWish, Misfit, altered, on_each_hand
+from drafting.costume.walking_slit import AsWished, slit_settled
+from drafting.costume.wishes import GarmentWish, altered, on_each_hand
 from drafting.draft.draft import Draft
 from drafting.draft.pattern import Pattern
 from drafting.draft.two_sides import BODY_APART, STYLED_APART, both_hands
@@ -189,13 +190,28 @@ def wished(
     chosen: Chosen,
     wishes: Sequence[GarmentWish],
     notes: Sequence[Note] = (),
-) -> tuple[Draft, list[Misfit], tuple[Done, ...]]:
+) -> AsWished:
     """Return the draft with what is noted and wished of it, each wish it cannot have, what notes moved.
 
     Notes are carried out first, on each hand; what both moved is told once. Where the two sides differ,
     style and fullness are let into each hand before they are joined; a wish that names what only the joined
-    draft has (`front-left`) is met there.
+    draft has (`front-left`) is met there. A slit to walk in is settled by the hem as it comes out.
     """
+
+    def once(chosen: Chosen) -> AsWished:
+        return _wished(body, fabric, block, chosen, wishes, notes)
+
+    return slit_settled(once(chosen), chosen, once)
+
+
+def _wished(
+    body: Body,
+    fabric: Fabric | None,
+    block: Block,
+    chosen: Chosen,
+    wishes: Sequence[GarmentWish],
+    notes: Sequence[Note],
+) -> AsWished:
     noted = fitted_hands(body, fabric, block, chosen, notes)
     apart = any(isinstance(w, StyleWish) and w.hand for w in wishes)
     hands = noted.hands * 2 if apart and len(noted.hands) == 1 else noted.hands

@@ -24,16 +24,26 @@ LEAST_PAST_HIP = 20.0
 STRIDE = 1.75
 """Of the kneecap's height: a hem that measures less hinders the step (ours: by eye, 85 cm for an adult)."""
 
+HEM_TO_WALK = "hem_to_walk"
+"""The fact that says what a straight skirt's hem measures at least, mm, without a slit."""
+
+BY_THE_HEM = "by the hem"
+"""The word that leaves a slit to what the hem measures."""
+
 LEAST_SLIT, ABOVE_KNEE = 150.0, 60.0
 """mm at adult scale: the least slit, and how far above the kneecap it begins (common practice: 150 to 200)."""
 
 
-def straight_skirt(plan: SkirtPlan, more: float) -> Draft:
-    """Return a skirt of front and back, its hem `more` mm wider than its hip."""
+def straight_skirt(plan: SkirtPlan, more: float, walking_slit: str) -> Draft:
+    """Return a skirt of front and back, its hem `more` mm wider than its hip.
+
+    `walking_slit` is yes or none; by the hem it has one where the hem as drafted here measures less than a step
+    asks for. What is let into the hem later is not known here.
+    """
     front, back = straight_pieces(plan, more)
-    hem = 2 * plan.hip + more
-    narrow = hem < STRIDE * (plan.length + plan.knee) / 2 and plan.length > plan.knee - ABOVE_KNEE * plan.scale
-    slit = max(LEAST_SLIT * plan.scale, plan.length - plan.knee + ABOVE_KNEE * plan.scale) if narrow else 0.0
+    hem, least = 2 * plan.hip + more, _hem_to_walk(plan)
+    slits = hem < least if walking_slit == BY_THE_HEM else walking_slit == "yes"
+    slit = max(LEAST_SLIT * plan.scale, plan.length - plan.knee + ABOVE_KNEE * plan.scale) if slits else 0.0
     centre = OpenCentre(plan.zip, slit, plan.behind)
     opening, other = (back, front) if plan.behind else (front, back)
     opening, seams = with_opening(opening, centre)
@@ -44,8 +54,14 @@ def straight_skirt(plan: SkirtPlan, more: float) -> Draft:
         (side, *seams, *(seam for piece in pieces for seam in dart_seams(piece))),
         girths=plan.girths(),
         findings=tuple(plan.said()),
-        facts={"skirt_length": plan.length, "hem": hem},
+        facts={"skirt_length": plan.length, "hem": hem, HEM_TO_WALK: least},
     ) + opening_said(opening, centre)
+
+
+def _hem_to_walk(plan: SkirtPlan) -> float:
+    """Return what a hem measures at least that lets its wearer walk, mm; 0 where it ends above the knees."""
+    above = plan.length <= plan.knee - ABOVE_KNEE * plan.scale
+    return 0.0 if above else STRIDE * (plan.length + plan.knee) / 2
 
 
 def gored_skirt(plan: SkirtPlan, count: int, full: float) -> Draft:

@@ -113,8 +113,8 @@ def opening_said(piece: Piece, centre: OpenCentre) -> Draft:
                 f"{piece.name}.slit",
                 slit,
                 None,
-                f"The hem is too narrow to walk in: the centre {centre.side} seam is left open for its lowest "
-                f"{told(slit)}, its allowances of {told(SLIT_ALLOWANCE)} turned inside.",
+                f"To walk in, the centre {centre.side} seam is left open for its lowest {told(slit)}, its "
+                f"allowances of {told(SLIT_ALLOWANCE)} turned inside.",
             )
         )
     return Draft(findings=tuple(found), facts={"zip": length}, notions=(bought,))
