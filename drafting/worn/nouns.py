@@ -116,8 +116,8 @@ class SewnMesh:
     `edges`: sewn vertices along each edge, in its order. `folds` (K, 2): sewn vertex pairs over which cloth
     bends free (darts, roll lines). `on_middle` (count,): stays in the plane x = 0. `added` (count,): weight
     of hems and the like, N. `tied` (K, 2): sewn vertices that buttons or hooks hold together. `front` and
-    `back`: sewn vertices on the middle of the body, in front and behind. `hung`: sewn vertices that keep their
-    height, as braces hold them.
+    `back`: sewn vertices on the middle of the body, in front and behind. `shoulders`: those along shoulder seams.
+    `hung`: sewn vertices that keep their height, as braces hold them.
     """
 
     garment: str
@@ -140,6 +140,7 @@ class SewnMesh:
     rods: tuple[Rod, ...] = ()
     front: Whole = field(default_factory=_none)
     back: Whole = field(default_factory=_none)
+    shoulders: Whole = field(default_factory=_none)
     hung: Whole = field(default_factory=_none)
 
     def __post_init__(self) -> None:

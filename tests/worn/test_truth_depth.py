@@ -8,7 +8,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from drafting.body import Body, wearer
+from drafting.body import Body
 from drafting.costume.worn_sewn import COARSE, coarse_mesh
 from drafting.ground.errors import DraftError
 from drafting.worn.form import wearers_form
@@ -23,7 +23,7 @@ from tests.bodies import ansur
 from tests.drawn_bodies import drawn
 from tests.worn.dressed import of_legs, on_form, plies_for
 from tests.worn.garments import drafted
-from tests.worn.unusual import child, made_up, unusual
+from tests.worn.unusual import child, made_up, tall_and_round, unusual
 
 DEEPEST = -2.0
 BLOCKS = ("shirt", "fitted-top", "trousers", "breeches", "tailcoat", "puffed-top")
@@ -126,26 +126,7 @@ def test_a_coat_starts_over_the_shoulders_and_not_by_the_armpit() -> None:
 
     It was pushed out by the armpit and stayed there at rest, the shoulder bare.
     """
-    lengths = {
-        "height": 1985.0,
-        "bust_girth": 930.0,
-        "high_bust_girth": 925.0,
-        "waist_girth": 790.0,
-        "hip_girth": 935.0,
-        "neck_girth": 372.0,
-        "shoulder_length": (158.0, 150.0),
-        "shoulder_drop": (48.0, 66.0),
-        "across_back_width": 402.0,
-        "back_waist_length": 540.0,
-        "front_waist_length": 500.0,
-        "arm_length": (705.0, 698.0),
-        "upper_arm_girth": 272.0,
-        "wrist_girth": 165.0,
-        "inside_leg_length": 945.0,
-        "outside_leg_length": 1200.0,
-        "waist_to_hip": 190.0,
-    }
-    body = wearer(lengths, figure="mens")
+    body = tall_and_round()
     form = wearers_form(body)
     mesh = sewn_mesh(drafted("tailcoat", body, {"breasted": "double"}), "tailcoat", plies_for("tailcoat"), COARSE)
     start = Starting(mesh, form)

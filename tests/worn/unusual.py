@@ -70,3 +70,27 @@ def child(height: float) -> Body:
     chest = CHESTS[height]
     girths = {"bust_girth": chest, "waist_girth": chest - 40, "hip_girth": chest + 40}
     return wearer({"height": height, **girths}, title=f"child of {height / 10:.0f} cm")
+
+
+def tall_and_round() -> Body:
+    """Return a tall, thin man with a round back and one shoulder lower (invented)."""
+    lengths = {
+        "height": 1985.0,
+        "bust_girth": 930.0,
+        "high_bust_girth": 925.0,
+        "waist_girth": 790.0,
+        "hip_girth": 935.0,
+        "neck_girth": 372.0,
+        "shoulder_length": (158.0, 150.0),
+        "shoulder_drop": (48.0, 66.0),
+        "across_back_width": 402.0,
+        "back_waist_length": 540.0,
+        "front_waist_length": 500.0,
+        "arm_length": (705.0, 698.0),
+        "upper_arm_girth": 272.0,
+        "wrist_girth": 165.0,
+        "inside_leg_length": 945.0,
+        "outside_leg_length": 1200.0,
+        "waist_to_hip": 190.0,
+    }
+    return wearer(lengths, figure="mens")

@@ -14,6 +14,7 @@ from drafting.ground.lengths import in_unit, told
 from drafting.ground.palette import Colour
 from drafting.ground.units import show_length, shown_unit
 from drafting.notebook.cloth.controls import one_of_these, press, slider
+from drafting.notebook.cloth.readings import KeptReadings, readings_beside
 from drafting.notebook.cloth.ruled import METRIC, Ruled
 from drafting.notebook.cloth.state import begin_cloth, with_test
 from drafting.notebook.cloth.swatch import MOST, REST
@@ -26,6 +27,14 @@ WAYS = {"across the warp": "stretch_across", "along it": "stretch_along", "on th
 
 SEAM_PULL = 0.01
 """The fraction by which the sentence's girth is too small."""
+
+BOUNDS = {
+    "stretched": (REST, MOST * REST),
+    "released": (REST, MOST * REST),
+    "load": (50.0, 2000.0),
+    "strip": (10.0, 101.6),
+}
+"""What can be read: mm of 100, g, mm of width (ours)."""
 
 DRAWN = 0.8
 """Units of the picture that a mm of the strip takes."""
@@ -49,6 +58,11 @@ class Loaded:
     @property
     def stretch(self) -> float:
         return self.stretched / REST - 1
+
+    @property
+    def figures(self) -> dict[str, float]:
+        """What a hand told, by its names."""
+        return {name: getattr(self, name) for name in BOUNDS}
 
     @property
     def written(self) -> dict[str, str]:
@@ -154,7 +168,10 @@ class LoadedStrip(Trial):
         self.file = begin_cloth(file)
         self.ruled = ruled = Ruled("in" if shown_unit(unit) == "in" else "mm")
         even, most = ruled.even, ruled.even(MOST * REST)
-        self.test = first_loaded(self.file.cloth, usual_loaded(ruled))
+        self.readings = KeptReadings(readings_beside(self.file.path), "loaded", BOUNDS)
+        self.usual = usual_loaded(ruled)
+        last = [self.usual.way, *(way for way in self.readings.before() if way in WAYS.values())][-1]
+        self.test = self._begun(replace(self.usual, way=last))
         of = f"of {'4' if ruled.inches else '100'}"
         controls = {
             "way": one_of_these("The strip is cut", WAYS, self.test.way),
@@ -168,6 +185,7 @@ class LoadedStrip(Trial):
         )
         super().__init__("loaded", controls, self.ask, (save,))
         self._show()
+        self.tell_kept(self.test.way)
 
     def ask(self, name: str, value: Any) -> None:
         """Take one figure of the test; another way brings what the file knows of it.
@@ -180,19 +198,31 @@ class LoadedStrip(Trial):
             value = REST * self.ruled.mm(value) / self.ruled.even(REST)
         new = replace(self.test, **{name: value})
         if name == "way":
-            new = first_loaded(self.file.cloth, new)
+            new = self._begun(new)
         if new.released > new.stretched:
             raise DraftError("a strip that is let go cannot be longer than it was under its load")
         self.test = new
         if name == "way":
-            for other in ("released", "stretched"):
-                self.controls[other].value = self.ruled.read(self.ruled.even(getattr(new, other)))
+            read, even = self.ruled.read, self.ruled.even
+            strips = {"load": new.load, "strip": read(new.strip)}
+            self.bring({**strips, **{mark: read(even(getattr(new, mark))) for mark in ("released", "stretched")}})
         self._show()
+        if name == "way":
+            self.tell_kept(value)
+            return
+        stood = first_loaded(self.file.cloth, replace(self.usual, way=self.test.way))
+        self.keep(self.test.way, self.test.figures, stood.figures)
 
     def save(self) -> None:
         """Write the test to the cloth's file, its comments kept; raises `DraftError`."""
         self.file = with_test(self.file, self.test.way, self.test.written_in(self.ruled))
+        self.readings.keep(self.test.way, None)
         self.tell(f"Saved to {self.file.path.name}: {self.test.way}.")
+
+    def _begun(self, now: Loaded) -> Loaded:
+        """Return the test of a way as it was told and not saved, else as the cloth's file and `now` have it."""
+        told: Any = self.readings.before().get(now.way)
+        return replace(now, **told) if told else first_loaded(self.file.cloth, now)
 
     def _show(self) -> None:
         self.show(hung_svg(self.test, self.ruled), loaded_said(self.test, self.ruled))

@@ -11,6 +11,7 @@ from drafting.fabric import Fabric
 from drafting.fabric.overhang import SLOPE, bending_length
 from drafting.ground.units import show_length, shown_unit
 from drafting.notebook.cloth.controls import one_of_these, press, slider
+from drafting.notebook.cloth.readings import KeptReadings, readings_beside
 from drafting.notebook.cloth.ruled import METRIC, Ruled
 from drafting.notebook.cloth.state import begin_cloth, with_test
 from drafting.notebook.cloth.strip_picture import strip_svg
@@ -38,6 +39,9 @@ LIKE = ((12.0, "chiffon"), (20.0, "shirting"), (28.0, "suiting"), (60.0, "denim 
 USUAL = 45.0
 """mm that the strip hangs over where the cloth's file says nothing: a shirting's."""
 
+BOUNDS = {"length": (10.0, 250.0), "angle": (10.0, 80.0)}
+"""What can be read: mm that hang over, degrees (ours)."""
+
 CARDS = Path("../cards")
 
 
@@ -53,6 +57,11 @@ class Overhang:
     def bending_length(self) -> float:
         """The bending length in mm; raises `DraftError` for an angle that tells nothing."""
         return bending_length(self.length, self.angle)
+
+    @property
+    def figures(self) -> dict[str, float]:
+        """What a hand told, by its names."""
+        return {"length": self.length, "angle": self.angle}
 
     @property
     def written(self) -> dict[str, str | float]:
@@ -93,11 +102,13 @@ class OverhangTest(Trial):
     def __init__(self, file: Path | str, cards: Path = CARDS, unit: str | None = None) -> None:
         self.file, self.cards = begin_cloth(file), cards
         self.ruled = Ruled("in" if shown_unit(unit) == "in" else "mm")
-        self.test = first_overhang(self.file.cloth, usual=self.ruled.nearest(USUAL))
+        self.readings = KeptReadings(readings_beside(self.file.path), "overhang", BOUNDS)
+        last = [Overhang.strip, *(strip for strip in self.readings.before() if strip in STRIPS.values())][-1]
+        self.test = self._begun(last, self.ruled.nearest(USUAL))
         controls = {
             "strip": one_of_these("The strip is cut", STRIPS, self.test.strip),
-            "length": self.ruled.slider("Hangs over", self.test.length, 10, 250, 0.5),
-            "angle": slider("Down to its tip, degrees", self.test.angle, 10, 80, 0.5),
+            "length": self.ruled.slider("Hangs over", self.test.length, *BOUNDS["length"], 0.5),
+            "angle": slider("Down to its tip, degrees", self.test.angle, *BOUNDS["angle"], 0.5),
         }
         buttons = (
             press(
@@ -111,21 +122,26 @@ class OverhangTest(Trial):
         )
         super().__init__("overhang", controls, self.ask, buttons)
         self._show()
+        self.tell_kept(self.test.strip)
 
     def ask(self, name: str, value: Any) -> None:
         """Take one figure of the test; another strip brings what the file knows of it."""
         if name == "strip":
-            self.test = first_overhang(self.file.cloth, value, self.test.length)
-            self.controls["length"].value = self.ruled.read(self.test.length)
-            self.controls["angle"].value = self.test.angle
-        else:
-            taken: Any = self.ruled.mm(value) if name == "length" else value
-            self.test = replace(self.test, **{name: taken})
+            self.test = begun = self._begun(value, self.test.length)
+            self.bring({"length": self.ruled.read(begun.length), "angle": begun.angle})
+            self._show()
+            self.tell_kept(value)
+            return
+        taken: Any = self.ruled.mm(value) if name == "length" else value
+        self.test = replace(self.test, **{name: taken})
         self._show()
+        stood = first_overhang(self.file.cloth, self.test.strip, USUAL)
+        self.keep(self.test.strip, self.test.figures, stood.figures)
 
     def save(self) -> None:
         """Write the test to the cloth's file, its comments kept; raises `DraftError`."""
         self.file = with_test(self.file, self.test.strip, self.test.written_in(self.ruled))
+        self.readings.keep(self.test.strip, None)
         self.tell(f"Saved to {self.file.path.name}: {self.test.strip}.")
 
     def write_card(self) -> None:
@@ -137,6 +153,11 @@ class OverhangTest(Trial):
         put_whole(self.cards / "overhang-card.pdf", single_page_pdf(card))
         put_whole(self.cards / "overhang-card.svg", svg_text(card).encode())
         self.tell(f"Written: overhang-card.pdf and .svg in {self.cards.resolve()}.")
+
+    def _begun(self, strip: str, usual: float) -> Overhang:
+        """Return the test of a strip as it was told and not saved, else as the cloth's file tells it."""
+        told = self.readings.before().get(strip)
+        return Overhang(strip, **told) if told else first_overhang(self.file.cloth, strip, usual)
 
     def _show(self) -> None:
         bent = strip_svg(self.test.length, self.test.angle, self.test.bending_length, self.ruled)

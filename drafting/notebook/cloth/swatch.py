@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import asdict, dataclass, replace
+from pathlib import Path
 from typing import Any
 
 from drafting.body import Body
@@ -14,6 +15,7 @@ from drafting.ground.lengths import YARD, in_unit, told
 from drafting.ground.palette import Colour
 from drafting.ground.units import show_length, shown_unit
 from drafting.notebook.cloth.controls import slider
+from drafting.notebook.cloth.readings import KeptReadings, readings_beside
 from drafting.notebook.cloth.ruled import METRIC, Ruled
 from drafting.notebook.cloth.trial import Trial
 
@@ -110,26 +112,48 @@ def _bar(name: str, mm: float, top: float, ruled: Ruled) -> Svg:
     )
 
 
+ONLY = ""
+"""The swatch test knows one strip."""
+
+BOUNDS = {
+    "stretched": (REST, MOST * REST),
+    "released": (REST, MOST * REST),
+    "washed": (400.0, 510.0),
+    "share": (0.0, 0.6),
+}
+"""What can be read: mm of 100, of 100, of 500, and a share (ours)."""
+
+
 class SwatchTest(Trial):
     """Sliders for what the ruler says; the strip and what it means change with them.
 
-    `swatch` holds the figures; what they mean is told of one `girth` of the body.
+    `swatch` holds the figures; what they mean is told of one `girth` of the body. Beside the file `at` they
+    are kept (None: nowhere).
     """
 
     def __init__(
-        self, body: Body, swatch: Swatch | None = None, unit: str | None = None, girth: str = "bust_girth"
+        self,
+        body: Body,
+        swatch: Swatch | None = None,
+        unit: str | None = None,
+        girth: str = "bust_girth",
+        at: Path | None = None,
     ) -> None:
-        self.body, self.swatch, self.girth = body, swatch or Swatch(), girth
+        self.readings = KeptReadings(readings_beside(at), "swatch", BOUNDS)
+        told = self.readings.before().get(ONLY)
+        self.usual = swatch or Swatch()
+        self.body, self.swatch, self.girth = body, Swatch(**told) if told else self.usual, girth
         self.unit = shown_unit(unit or body.unit)
         self.ruled = Ruled("in" if self.unit == "in" else "mm")
         controls = {
-            "stretched": self._slider("Stretched", self.swatch.stretched, REST, MOST * REST, REST),
-            "released": self._slider("Let go", self.swatch.released, REST, MOST * REST, REST),
-            "washed": self._slider("After the wash", self.swatch.washed, 400, 510, WASHED_FROM),
-            "share": slider("Share of the stretch in use", self.swatch.share, 0, 0.6, 0.05),
+            "stretched": self._slider("Stretched", self.swatch.stretched, *BOUNDS["stretched"], REST),
+            "released": self._slider("Let go", self.swatch.released, *BOUNDS["released"], REST),
+            "washed": self._slider("After the wash", self.swatch.washed, *BOUNDS["washed"], WASHED_FROM),
+            "share": slider("Share of the stretch in use", self.swatch.share, *BOUNDS["share"], 0.05),
         }
         super().__init__("swatch", controls, self.ask)
         self._show()
+        self.tell_kept(ONLY)
 
     def _slider(self, words: str, value: float, low: float, high: float, of: float) -> Any:
         even = self.ruled.even
@@ -144,6 +168,7 @@ class SwatchTest(Trial):
             raise DraftError("a strip that is let go cannot be longer than it was stretched")
         self.swatch = new
         self._show()
+        self.keep(ONLY, asdict(new), asdict(self.usual))
 
     def _show(self) -> None:
         self.show(swatch_svg(self.swatch, self.ruled), sentences(self.swatch, self.body, self.girth, self.unit))

@@ -9,6 +9,7 @@ import ipywidgets as widgets
 
 from drafting.notebook.cloth.controls import panel
 from drafting.notebook.cloth.inch_slider import InchSlider
+from drafting.notebook.cloth.readings import KeptReadings, SliderFigures
 from drafting.notebook.cloth.ruled import Ruled
 from drafting.notebook.errors_said import plainly
 from drafting.notebook.said import paragraphs_html, refused_html, status_html
@@ -17,14 +18,16 @@ from drafting.notebook.said import paragraphs_html, refused_html, status_html
 class Trial:
     """What the tests share. `ask` takes one figure by its name; what it refuses is said, and the picture stays.
 
-    Show it as the last line of a cell.
+    What a hand told is kept until it is saved: `readings` says where. Show it as the last line of a cell.
     """
 
     ruled: Ruled
+    readings: KeptReadings
 
     def __init__(
         self, name: str, controls: Mapping[str, Any], ask: Callable[[str, Any], None], buttons: Sequence[Any] = ()
     ) -> None:
+        self.bringing = False
         self.controls = dict(controls)
         self.picture, self.said = widgets.HTML(), widgets.HTML()
         self.refused, self.done = widgets.HTML(), widgets.HTML()
@@ -53,6 +56,33 @@ class Trial:
         self.picture.value, self.said.value = picture, paragraphs_html(sentences)
         self.tell("")
         self.say("")
+
+    @property
+    def keeps(self) -> bool:
+        """Whether what the sliders say is on disk."""
+        return self.readings.place is not None
+
+    def bring(self, figures: SliderFigures) -> None:
+        """Put figures on the sliders that no hand told."""
+        self.bringing = True
+        try:
+            for name, figure in figures.items():
+                self.controls[name].value = figure
+        finally:
+            self.bringing = False
+
+    def keep(self, strip: str, figures: SliderFigures, stood: SliderFigures) -> None:
+        """Keep what a hand told of a strip, where it is not what `stood` before; say so. Raises `OSError`."""
+        if self.bringing:
+            return
+        same = all(abs(figures[name] - stood[name]) < 1e-9 for name in figures)
+        self.readings.keep(strip, None if same else figures)
+        self.tell_kept(strip)
+
+    def tell_kept(self, strip: str) -> None:
+        """Say where the readings of a strip are kept that no file of a cloth holds."""
+        if self.readings.place and strip in self.readings.before():
+            self.tell(f"{'Not saved yet, kept' if strip else 'Kept'} in {self.readings.place.name}.")
 
     def tell(self, words: str) -> None:
         """Say what was done."""

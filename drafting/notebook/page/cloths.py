@@ -27,6 +27,11 @@ class OfCloth:
         self.view = widgets.VBox([self.choice, self.holder])
         self._show()
 
+    @property
+    def keeps(self) -> bool:
+        """Whether what a hand tells it is on disk."""
+        return getattr(self.test, "keeps", False)
+
     def _show(self) -> None:
         self.test = None
         try:

@@ -228,7 +228,7 @@ class CostumePage:
         def swatch() -> SwatchTest:
             asked = self.living.asked
             girth = "bust_girth" if named.garments_with(asked, (), TORSOS) else "hip_girth"
-            return SwatchTest(asked.wearer, unit=asked.told_in, girth=girth)
+            return SwatchTest(asked.wearer, unit=asked.told_in, girth=girth, at=self.path)
 
         return self._view(swatch)
 

@@ -20,6 +20,7 @@ from drafting.worn.placed.hood import drawn_up, goes_over_head
 from drafting.worn.placed.limbs import Tube, round_arm, round_leg, tube, under_fork
 from drafting.worn.placed.outside import lifted_over, pushed_out
 from drafting.worn.placed.pulled import pulled_down
+from drafting.worn.placed.ridge import shoulders_seated
 from drafting.worn.placed.top_edge import top_edges
 from drafting.worn.placed.trunk import Wraps
 
@@ -96,7 +97,7 @@ class Starting:
         both = np.isin(mesh.piece, [*upright, *hanging])
         z = self._heights(upright)
         low = np.nan_to_num(z, nan=0.0)[mesh.sewn].max(axis=1) < self.form.levels["waist"]
-        way = round_the_body(mesh, both, low)
+        way = shoulders_seated(mesh, self.form, self.body, z, round_the_body(mesh, both, low), self.hand)
         at = np.flatnonzero(~np.isnan(z))
         self.points[at] = self.body.around(z[at], way[at], self.hand[at])
         self.known[at] = True

@@ -10,7 +10,7 @@ import numpy as np
 from drafting.draft.draft import Draft, EdgeRef
 from drafting.draft.frame import BodyFrame, Limb, Straight
 from drafting.draft.piece import Piece
-from drafting.draft.roles import Half
+from drafting.draft.roles import EdgeRole, Half
 from drafting.geometry.curve import Points
 from drafting.ground.errors import DraftError
 from drafting.worn.nouns import Ply, Reals, SewnMesh, SewnPiece, Truth, Whole
@@ -81,6 +81,7 @@ def sewn_mesh(
         rods=rods(whole, drawn_bones(rings)),
         front=front,
         back=back,
+        shoulders=_shoulders(rings, whole),
     )
 
 
@@ -150,6 +151,13 @@ def on_middles(
             if line is not None:
                 found[which].extend((_on_line(whole, name, line), whole.inner(name, (FRONT, BACK)[which])))
     return tuple(np.unique(np.concatenate([NOBODY, *chains])) for chains in found)  # type: ignore[return-value]
+
+
+def _shoulders(rings: Mapping[str, PieceRing], whole: Merged) -> Whole:
+    """Return the sewn vertices along shoulder seams."""
+    sides = [(ring.piece, side.name) for ring in rings.values() for side in ring.sides]
+    own = [(p.name, name) for p, name in sides if name in p and p[name].role is EdgeRole.SHOULDER]
+    return np.unique(np.concatenate([NOBODY, *(whole.along(ref) for ref in own)]))
 
 
 def _on_line(whole: Merged, name: str, line: Straight) -> Whole:
