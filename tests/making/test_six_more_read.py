@@ -9,6 +9,7 @@ import pytest
 
 from drafting.costume.choices import block_named, choose
 from drafting.costume.garment import make_garment
+from drafting.draft.roles import EdgeRole
 from drafting.ground.scale import body_scale
 from drafting.making.model import Step
 from drafting.making.rules import unsound
@@ -75,3 +76,18 @@ def test_only_a_strip_that_reaches_a_shoulder_has_its_notch_there() -> None:
     assert "sleeve hem binding" in hem
     assert "shoulder" not in hem
     assert "its own seam on a seam of the garment" in hem
+
+
+def test_a_neck_that_a_dart_parts_is_finished_in_one_way() -> None:
+    """Its part beside the centre was turned in, the rest bound with tape: the unlined waistcoat of a bent back."""
+    garment, steps = worked("waistcoat", lining="none", back_shaping="neck dart", back_cloth="own")
+    necks = {e.name for e in garment.draft["back"].edges if e.role is EdgeRole.NECK}
+    assert len(necks) == 2
+    finished = [step for step in steps for one in step.say if one.key.endswith((".turned_in", ".taped"))]
+    ways = {
+        one.key
+        for step in finished
+        for one in step.say
+        if any(name.replace("_", " ") in plan_sentence(one) for name in necks)
+    }
+    assert ways == {"do.taped"}
