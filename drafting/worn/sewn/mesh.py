@@ -25,7 +25,7 @@ from drafting.worn.sewn.layers import added_weight, layers_of, plies_by_triangle
 from drafting.worn.sewn.levels import mesh_levels
 from drafting.worn.sewn.rings import PieceRing
 from drafting.worn.sewn.stations import NEAR, stations
-from drafting.worn.sewn.strung import banded, drawn_bones, elastics, free_folds, rods, tied
+from drafting.worn.sewn.strung import banded, drawn_bones, elastics, faced, free_folds, rods, tied
 from drafting.worn.sewn.turned_back import caught_to_seams
 
 ROUNDS = 4
@@ -77,7 +77,11 @@ def sewn_mesh(
         ),
         edges={(n, side.name): whole.along((n, side.name)) for n, ring in rings.items() for side in ring.sides},
         levels=mesh_levels(pieces, rings, said, whole, front),
-        elastics=(*elastics(pieces, rings, said, whole), *banded(pieces, rings, whole, stacks, ply)),
+        elastics=(
+            *elastics(pieces, rings, said, whole),
+            *banded(pieces, rings, whole, stacks, ply),
+            *faced(pieces, rings, whole),
+        ),
         rods=rods(whole, drawn_bones(rings)),
         front=front,
         back=back,
