@@ -13,8 +13,10 @@ MESH = 40.0
 
 
 def test_a_neck_gathered_to_its_facing_is_drawn_up() -> None:
-    """It was worn as wide as it is cut, twice its facing, and stood off as a frill (plane geometry: a gathered edge
-    is as long as what it is sewn to)."""
+    """It was worn as wide as it is cut, twice its facing, and stood off as a frill.
+
+    Plane geometry: a gathered edge is as long as what it is sewn to.
+    """
     garment = gathered("neck", 0)
     edge = next(e for e in garment.draft["front"].edges if e.sewn is not None)
     assert edge.length > 1.2 * edge.sewn_length
