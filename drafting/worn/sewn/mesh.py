@@ -25,7 +25,7 @@ from drafting.worn.sewn.layers import added_weight, layers_of, plies_by_triangle
 from drafting.worn.sewn.levels import mesh_levels
 from drafting.worn.sewn.rings import PieceRing
 from drafting.worn.sewn.stations import NEAR, stations
-from drafting.worn.sewn.strung import banded, drawn_bones, elastics, faced, free_folds, rods, tied
+from drafting.worn.sewn.strung import banded, drawn_bones, elastics, free_folds, on_facings, rods, tied
 from drafting.worn.sewn.turned_back import caught_to_seams
 
 ROUNDS = 4
@@ -80,7 +80,7 @@ def sewn_mesh(
         elastics=(
             *elastics(pieces, rings, said, whole),
             *banded(pieces, rings, whole, stacks, ply),
-            *faced(pieces, rings, whole),
+            *on_facings(pieces, rings, whole),
         ),
         rods=rods(whole, drawn_bones(rings)),
         front=front,

@@ -82,7 +82,7 @@ def _threads(
             yield ElasticThread(vertices=chain, rest=share * notion.loop, pull=pull)
 
 
-def faced(pieces: SewnParts, rings: Mapping[str, PieceRing], whole: Merged) -> tuple[ElasticThread, ...]:
+def on_facings(pieces: SewnParts, rings: Mapping[str, PieceRing], whole: Merged) -> tuple[ElasticThread, ...]:
     """Return edges that are gathered to what is not meshed, as a neck to its facing, as threads of that length."""
     faced = {ref for seam in pieces.draft.seams for ref in (*seam.a, *seam.b) if not _all_meshed(seam, rings)}
     drawn = {ref for notion in pieces.draft.notions for ref in notion.edges}
