@@ -25,7 +25,7 @@ from drafting.worn.sewn.layers import added_weight, layers_of, plies_by_triangle
 from drafting.worn.sewn.levels import mesh_levels
 from drafting.worn.sewn.rings import PieceRing
 from drafting.worn.sewn.stations import NEAR, stations
-from drafting.worn.sewn.strung import banded, drafted_rods, elastics, free_folds, tied
+from drafting.worn.sewn.strung import banded, drafted_rods, elastics, free_folds, on_facings, tied
 from drafting.worn.sewn.turned_back import caught_to_seams
 
 ROUNDS = 4
@@ -77,7 +77,11 @@ def sewn_mesh(
         ),
         edges={(n, side.name): whole.along((n, side.name)) for n, ring in rings.items() for side in ring.sides},
         levels=mesh_levels(pieces, rings, said, whole, front),
-        elastics=(*elastics(pieces, rings, said, whole), *banded(pieces, rings, whole, stacks, ply)),
+        elastics=(
+            *elastics(pieces, rings, said, whole),
+            *banded(pieces, rings, whole, stacks, ply),
+            *on_facings(pieces, rings, whole),
+        ),
         rods=drafted_rods(pieces, rings, whole),
         front=front,
         back=back,

@@ -40,6 +40,9 @@ PULL = 1.2
 FIRMEST = 1700.0
 """N per unit of strain from which a band is as good as unyielding (ours: a waist is 0.2 % longer by it)."""
 
+FACED = 300.0
+"""N per unit of strain of a facing along its seam (ours: as firm as a light cloth 45 mm deep, interfaced)."""
+
 
 def free_folds(rings: Mapping[str, PieceRing], whole: Merged, seams: Sequence[Seam]) -> Whole:
     """Return the pairs of sewn vertices over which cloth bends free."""
@@ -78,6 +81,27 @@ def _threads(
         if len(chain) > 1 and notion.loop is not None:
             pull = PULL * (notion.size or 10.0)
             yield ElasticThread(vertices=chain, rest=share * notion.loop, pull=pull)
+
+
+def on_facings(pieces: SewnParts, rings: Mapping[str, PieceRing], whole: Merged) -> tuple[ElasticThread, ...]:
+    """Return edges that are gathered to what is not meshed, as a neck to its facing, as threads of that length."""
+    faced = {ref for seam in pieces.draft.seams for ref in (*seam.a, *seam.b) if not _all_meshed(seam, rings)}
+    drawn = {ref for notion in pieces.draft.notions for ref in notion.edges}
+    refs = [
+        (piece.name, edge.name)
+        for piece in pieces.shell
+        for edge in piece.edges
+        if edge.length > edge.sewn_length + 1.0 and edge.name in rings[piece.name]
+    ]
+    return tuple(
+        ElasticThread(whole.along(ref), pieces.draft.edge(ref).sewn_length, FACED)
+        for ref in refs
+        if ref in faced and ref not in drawn
+    )
+
+
+def _all_meshed(seam: Seam, rings: Mapping[str, PieceRing]) -> bool:
+    return all(piece in rings for piece, _ in (*seam.a, *seam.b))
 
 
 def banded(
