@@ -203,7 +203,7 @@ def _length(value: object, unit: str | None) -> Fraction:
 def _amount(value: object, unit: str | None, units: dict[str, Fraction], noun: str) -> Fraction:
     """Return the exact amount of `value` in the base unit of `units`."""
     if isinstance(value, bool) or not isinstance(value, (int, float, str)):
-        raise BadValue(f"{as_written(value)} is not a {noun}", "give a number, or a text with its unit")
+        raise BadValue(f"{as_written(value)} is no {noun}", "give a number, or a text with its unit")
     text = _tidy(value) if isinstance(value, str) else _plain(value)
     if not text:
         raise BadValue("is empty", f"give the {noun}, or leave the line out")
