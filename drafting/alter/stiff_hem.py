@@ -1,8 +1,9 @@
-"""What stiffens the hem of what hangs free, so that it stands out and keeps its line: a band, or a bone.
+"""What stiffens the hem of what hangs free, so that it stands out and keeps its line: a band, a bone, a braid.
 
 A band of interfacing is cut by each piece to the stitching line and a margin; it is fused or sewn in before the
 hem is turned up over it; where the hem drops on the bias, only once it has hung and is levelled (common practice).
-A wide one is cut in parts that lie edge over edge. A bone lies in a casing inside (`coat/hem_bones`).
+A wide one is cut in parts that lie edge over edge. A bone lies in a casing inside (`coat/hem_bones`), a stiff
+braid along the hem (`coat/hem_braid`).
 """
 
 from __future__ import annotations
@@ -23,6 +24,7 @@ from drafting.ground.lengths import told
 from drafting.ground.sources import ours, practice
 from drafting.shaping.coat.bone import FLAT, ROUND, SPIRAL
 from drafting.shaping.coat.hem_bones import HemBone, with_hem_bones
+from drafting.shaping.coat.hem_braid import with_hem_braid
 from drafting.shaping.coat.inside import hem_bands, skirted, slit_passed, stiff_layer
 from drafting.shaping.details.lapped_parts import lapped_parts, wide_parts_said
 from drafting.shaping.details.small_pieces import PAST_STITCHING, interfacing_notion
@@ -41,12 +43,23 @@ class Choices:
     stiff_hem: str = choice(
         "none",
         "word",
-        "what stiffens the hem of what hangs: a band of interfacing, or a bone in a casing",
-        words=("none", "band", "bone"),
+        "what stiffens the hem of what hangs: a band of interfacing, a bone in a casing, a stiff braid",
+        words=("none", "band", "bone", "braid"),
         group="stiffening",
         source=practice(),
     )
     hem_band: float = HEM_BAND
+    hem_braid: float = choice(
+        50.0,
+        "mm",
+        "width of the stiff braid along a hem",
+        low=10,
+        high=150,
+        step=5,
+        scales=True,
+        group="stiffening",
+        source=practice("sold ⟨13⟩, ⟨25⟩, ⟨50⟩, ⟨75⟩, ⟨100⟩ and ⟨150⟩ wide; wider stands out farther"),
+    )
     bone_kind: str = choice(
         SPIRAL,
         "word",
@@ -72,6 +85,8 @@ def stiff_hem(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices)
     if choices.stiff_hem == "bone":
         asked = HemBone(choices.bone_kind, choices.bone_width, choices.bone_height, choices.bone_short)
         return with_hem_bones(draft, [_to_its_ends(piece) for piece in hemmed], asked)
+    if choices.stiff_hem == "braid":
+        return with_hem_braid(draft, [_to_its_ends(piece) for piece in hemmed], choices.hem_braid)
     return _banded(draft, hemmed, choices)
 
 

@@ -7,6 +7,7 @@ short, and that every end is capped is common practice.
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 from functools import cache
 
 import pytest
@@ -27,7 +28,7 @@ from tests.alter.styles import ring
 from tests.alter.test_stiff_hem import GARMENTS
 from tests.blocks.figures import chart_woman, errors
 from tests.drawn_bodies import drawn, far
-from tests.making.orders import WOVEN, costume_of, first, order_of
+from tests.making.orders import WOVEN, costume_of, order_of
 
 RING, ENDED = ("do.bone_ring",), ("do.bone_short", "do.bone_closed")
 RUNS: dict[str, tuple[list[tuple[int, bool]], tuple[str, ...]]] = {
@@ -105,7 +106,12 @@ def test_it_is_slid_in_once_the_hem_is_turned_up_in_a_casing_that_is_bought(garm
     steps = order_of(costume)
     assert unsound(costume, steps) == ()
     (step,) = (one for one in steps if one.verb == "bone")
-    assert first(steps, costume.garments[0].name, "hem") < step.n
+    boned_pieces = set(channels(costume.garments[0]))
+    hems = [one for one in steps if one.verb == "hem" and boned_pieces & {piece for piece, _ in one.edges}]
+    assert hems
+    assert max(one.n for one in hems) < step.n
+    early = [replace(one, n=n) for n, one in enumerate([step, *(s for s in steps if s is not step)], 1)]
+    assert [said for said in unsound(costume, early) if "before the hem" in said]
     keys = [one.key for one in step.say]
     assert [key for key in keys if key in RING + ENDED] == list(RUNS[garment][1])
     long = sum(line.length * (2 if p.both_hands else 1) for p, line in channels(costume.garments[0]).values())

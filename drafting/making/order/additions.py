@@ -90,7 +90,7 @@ def trims(bench: Bench) -> None:
     for what in ON_HEMS:
         _on_marks(bench, what, "finish")
     for laid in laid_trims(bench.garment):
-        if not _is_caught(draft, laid) and not _is_turned_in(draft, laid):
+        if not _is_caught(draft, laid) and not _is_turned_in(bench, laid):
             _trim(bench, laid, "finish")
 
 
@@ -98,18 +98,23 @@ def piped_edges(bench: Bench, *, sleeves: bool) -> None:
     """Sew piping onto edges that are turned in along it, before they are: those of sleeves, or all others."""
     draft = bench.garment.draft
     for laid in laid_trims(bench.garment):
-        if _is_turned_in(draft, laid) and is_sleeve(draft[laid.trim.piece]) == sleeves:
+        if _is_turned_in(bench, laid) and is_sleeve(draft[laid.trim.piece]) == sleeves:
             _trim(bench, laid, "finish")
 
 
-def _is_turned_in(draft: Draft, laid: LaidTrim) -> bool:
+def _is_turned_in(bench: Bench, laid: LaidTrim) -> bool:
     """Return whether a trim is piping along an edge that no seam closes, but a hem.
 
-    A sleeve's opening is made while the sleeve lies flat; what lies along it is sewn on by hand afterwards.
+    A sleeve's opening is made while the sleeve lies flat, and a zip sewn in while its piece does; what lies along
+    either is sewn on by hand afterwards.
     """
+    draft, steps = bench.garment.draft, bench.steps
     edge = draft.edge(laid.refs[0])
     early = is_sleeve(draft[laid.refs[0][0]]) and edge.role in (EdgeRole.VENT, EdgeRole.SLIT)
-    return laid.trim.kind == "piping" and edge.kind in (EdgeKind.HEM, EdgeKind.OPENING) and not early
+    if laid.trim.kind != "piping" or edge.kind not in (EdgeKind.HEM, EdgeKind.OPENING) or early:
+        return False
+    piped = any(laid.refs[0] in one.along for one in steps if "do.trim_turned" in {said.key for said in one.say})
+    return piped or not any(ref in one.edges for one in steps for ref in laid.refs)
 
 
 def _is_caught(draft: Draft, laid: LaidTrim) -> bool:
@@ -120,7 +125,7 @@ def _trim(bench: Bench, laid: LaidTrim, stage: Stage) -> None:
     """Sew a trim on, both hands of it in one step."""
     draft, trim = bench.garment.draft, laid.trim
     key = TRIMMED.get(trim.kind, "do.trim_caught" if stage == "prepare" else "do.trim_on")
-    key = "do.trim_turned" if _is_turned_in(draft, laid) else key
+    key = "do.trim_turned" if _is_turned_in(bench, laid) else key
     seen = [_seen(draft, trim.kind, ref) for ref in laid.refs]
     pieces = list(dict.fromkeys(piece for piece, _ in seen))
     own = base_of(draft[pieces[0]]) if len(pieces) > 1 else pieces[0]

@@ -25,7 +25,7 @@ from drafting.worn.sewn.layers import added_weight, layers_of, plies_by_triangle
 from drafting.worn.sewn.levels import mesh_levels
 from drafting.worn.sewn.rings import PieceRing
 from drafting.worn.sewn.stations import NEAR, stations
-from drafting.worn.sewn.strung import banded, drawn_bones, elastics, free_folds, on_facings, rods, tied
+from drafting.worn.sewn.strung import banded, drafted_rods, elastics, free_folds, on_facings, tied
 from drafting.worn.sewn.turned_back import caught_to_seams
 
 ROUNDS = 4
@@ -82,7 +82,7 @@ def sewn_mesh(
             *banded(pieces, rings, whole, stacks, ply),
             *on_facings(pieces, rings, whole),
         ),
-        rods=rods(whole, drawn_bones(rings)),
+        rods=drafted_rods(pieces, rings, whole),
         front=front,
         back=back,
         shoulders=_shoulders(rings, whole),

@@ -11,7 +11,8 @@ from scipy.sparse.csgraph import dijkstra
 from drafting.draft.draft import EdgeRef, Notion, Seam
 from drafting.draft.frame import BodyFrame, Limb
 from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
-from drafting.worn.cloth.treatments import BONE
+from drafting.shaping.coat.hem_braid import HEM_BRAID
+from drafting.worn.cloth.treatments import BONE, BRAID
 from drafting.worn.nouns import ElasticThread, Ply, Rod, Whole
 from drafting.worn.sewn.chosen import SewnParts
 from drafting.worn.sewn.guides import BONE as BONE_MARK
@@ -149,14 +150,18 @@ def end_to_end(chains: Sequence[Whole]) -> Whole:
         at = run[-1]
 
 
-def drawn_bones(rings: Mapping[str, PieceRing]) -> list[tuple[str, str]]:
-    """Return the marks that bones lie along, by piece and name."""
+def drawn_rods(rings: Mapping[str, PieceRing], what: str) -> list[tuple[str, str]]:
+    """Return the marks of a kind that bones, or a stiff braid, lie along, by piece and name."""
     return [
-        (name, mark.name)
-        for name, ring in rings.items()
-        for mark in ring.piece.placements
-        if mark.what == BONE_MARK
+        (name, mark.name) for name, ring in rings.items() for mark in ring.piece.placements if mark.what == what
     ]
+
+
+def drafted_rods(pieces: SewnParts, rings: Mapping[str, PieceRing], whole: Merged) -> tuple[Rod, ...]:
+    """Return the bones of a garment, and the braid along its hem as a rod along its upper edge."""
+    widths = [notion.size or 0.0 for notion in pieces.draft.notions if notion.what == HEM_BRAID]
+    braid = rods(whole, drawn_rods(rings, HEM_BRAID), max(widths) * BRAID) if widths else ()
+    return (*rods(whole, drawn_rods(rings, BONE_MARK)), *braid)
 
 
 def rods(whole: Merged, bones: Sequence[tuple[str, str]], stiffness: float = BONE) -> tuple[Rod, ...]:
