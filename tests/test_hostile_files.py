@@ -260,3 +260,17 @@ def test_a_shipped_file_changed_anyhow_is_read_or_refused_at_its_lines(
         check(refused.faults, folder)
     else:
         assert costume.garments
+
+
+def test_what_no_printer_has_in_a_title_stands_in_no_page(tmp_path: Path) -> None:
+    """Characters of XML 1.0 (`Char`): a NUL or a direction mark in a title stood in the plan and its lays."""
+    files = costume_in(tmp_path)
+    for kind in ("costume", "wearer", "cloth"):
+        text = files[kind].read_text("utf-8")
+        strange = re.sub(r'(?m)^title = "(.*)"$', r'title = "\\u0000\\u202e\1\\u001b"', text, count=1)
+        assert strange != text
+        files[kind].write_text(strange, "utf-8")
+    out = tmp_path / "out"
+    assert main(["make", str(files["costume"]), "--out", str(out)]) == 0
+    for path in (*out.rglob("*.svg"), *out.rglob("*.html"), *out.rglob("*.csv"), *out.rglob("*.dxf")):
+        assert not re.search("[\x00-\x08\x0b\x0c\x0e-\x1f\u202a-\u202e]", path.read_text("utf-8")), path.name

@@ -150,7 +150,7 @@ def _finished(choices: Choices, long: float, scale: float) -> tuple[Piece, ...]:
     turned = turned_under(scale)
     if choices.sleeve_opening == "bound":
         strip = _ring(2 * long, 2 * STRIP * scale, turned)
-        return (Piece("slit-strip", strip, grain=0.0, pair=True, title="Slit strip", role=PieceRole.BINDING),)
+        return (_strip(strip),)
     under = _ring(long, 2 * STRIP * scale, turned)
     wide, high = choices.placket_width, long + PAST * scale
     corners = (0j, complex(2 * wide, 0), complex(2 * wide, high), complex(wide, high))
@@ -162,10 +162,13 @@ def _finished(choices: Choices, long: float, scale: float) -> tuple[Piece, ...]:
     )
     fold = Placement("fold", line(complex(wide, 0), complex(wide, high)), "fold")
     placket = Piece("sleeve-placket", ring, pair=True, title="Sleeve placket", placements=(fold,))
-    return (
-        replace(placket, role=PieceRole.PLACKET),
-        Piece("slit-strip", under, grain=0.0, pair=True, title="Slit strip", role=PieceRole.BINDING),
-    )
+    return (replace(placket, role=PieceRole.PLACKET), _strip(under))
+
+
+def _strip(ring: tuple[Edge, ...]) -> Piece:
+    """Return the strip along a slit: it goes round nothing, so it is not to give along itself."""
+    name, title = "slit-strip", "Slit strip"
+    return Piece(name, ring, grain=0.0, stretch=90.0, pair=True, title=title, role=PieceRole.BINDING)
 
 
 def _ring(long: float, wide: float, turned: float) -> tuple[Edge, ...]:

@@ -1,12 +1,14 @@
-"""A band of interfacing along the hem of what hangs free, so that it stands out and keeps its line.
+"""What stiffens the hem of what hangs free, so that it stands out and keeps its line: a band, a bone, a braid.
 
-Cut by each piece to the stitching line and a margin, it is fused or sewn in before the hem is turned up over it;
-where the hem drops on the bias, only once it has hung and is levelled (common practice). A wide one is cut in
-parts that lie edge over edge.
+A band of interfacing is cut by each piece to the stitching line and a margin; it is fused or sewn in before the
+hem is turned up over it; where the hem drops on the bias, only once it has hung and is levelled (common practice).
+A wide one is cut in parts that lie edge over edge. A bone lies in a casing inside (`coat/hem_bones`), a stiff
+braid along the hem (`coat/hem_braid`).
 """
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from drafting.body import Body
@@ -19,11 +21,14 @@ from drafting.geometry import Path
 from drafting.ground.choices import choice
 from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
-from drafting.ground.sources import practice
+from drafting.ground.sources import ours, practice
+from drafting.shaping.coat.bone import FLAT, ROUND, SPIRAL
+from drafting.shaping.coat.hem_bones import HemBone, with_hem_bones
+from drafting.shaping.coat.hem_braid import with_hem_braid
 from drafting.shaping.coat.inside import hem_bands, skirted, slit_passed, stiff_layer
 from drafting.shaping.details.lapped_parts import lapped_parts, wide_parts_said
 from drafting.shaping.details.small_pieces import PAST_STITCHING, interfacing_notion
-from drafting.shaping.shared_choices import HEM_BAND
+from drafting.shaping.shared_choices import BONE_HEIGHT, BONE_SHORT, BONE_WIDTH, HEM_BAND
 
 PARTLY = frozenset({PieceRole.LAPEL, PieceRole.BUTTON_STAND, PieceRole.HEM_BAND})
 """Interfacings that leave a piece's hem as limp as it was."""
@@ -38,23 +43,56 @@ class Choices:
     stiff_hem: str = choice(
         "none",
         "word",
-        "interfacing along the hem of what hangs",
-        words=("none", "band"),
+        "what stiffens the hem of what hangs: a band of interfacing, a bone in a casing, a stiff braid",
+        words=("none", "band", "bone", "braid"),
         group="stiffening",
         source=practice(),
     )
     hem_band: float = HEM_BAND
+    hem_braid: float = choice(
+        50.0,
+        "mm",
+        "width of the stiff braid along a hem",
+        low=10,
+        high=150,
+        step=5,
+        scales=True,
+        group="stiffening",
+        source=practice("sold ⟨13⟩, ⟨25⟩, ⟨50⟩, ⟨75⟩, ⟨100⟩ and ⟨150⟩ wide; wider stands out farther"),
+    )
+    bone_kind: str = choice(
+        SPIRAL,
+        "word",
+        "the bone in a hem; a flat one follows hems that lie straight",
+        words=(SPIRAL, ROUND, FLAT),
+        group="stiffening",
+        source=ours("plane geometry: a flat bone does not bend edgewise"),
+    )
+    bone_width: float = BONE_WIDTH
+    bone_height: float = BONE_HEIGHT
+    bone_short: float = BONE_SHORT
 
 
 def stiff_hem(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
-    """Return the draft with a band for each piece that has a hem, or as it is where none is asked for.
+    """Return the draft with its hems stiffened, or as it is where that is not asked for.
 
-    Sleeves have none, nor has what is stiffened whole. Raises `DraftError` where a piece is lower than its band.
+    Sleeves are left out, and of a band what is stiffened whole. Raises `DraftError` where a piece is lower than
+    its band, or than its bone would lie.
     """
     if choices.stiff_hem == "none":
         return draft
-    firm = {name for p in draft.pieces if p.material and p.role not in PARTLY for name in p.stiffens}
     hemmed = [p for p in draft.pieces if is_shell(p) and p.role not in SLEEVES and edges_as(p, EdgeRole.HEM)]
+    if choices.stiff_hem == "bone":
+        asked = HemBone(choices.bone_kind, choices.bone_width, choices.bone_height, choices.bone_short)
+        return with_hem_bones(draft, [_to_its_ends(piece) for piece in hemmed], asked)
+    if choices.stiff_hem == "braid":
+        return with_hem_braid(draft, [_to_its_ends(piece) for piece in hemmed], choices.hem_braid)
+    return _banded(draft, hemmed, choices)
+
+
+def _banded(draft: Draft, hemmed: Sequence[Piece], choices: Choices) -> Draft:
+    """Return the draft with a band of interfacing for each of these pieces that is not stiffened whole."""
+    firm = {name for p in draft.pieces if p.material and p.role not in PARTLY for name in p.stiffens}
     shell = [_to_its_ends(piece) for piece in hemmed if piece.name not in firm]
     passed = [slit_passed(piece, choices.hem_band, 0.0) for piece in shell]
     outlines = hem_bands([skirted(piece) for piece in passed], choices.hem_band, PAST_STITCHING, "hem_band")

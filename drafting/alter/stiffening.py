@@ -23,7 +23,7 @@ from drafting.ground.sources import BY_EYE, ours, practice
 from drafting.shaping.coat.bone import FLAT, ROUND, SPIRAL
 from drafting.shaping.coat.boning import Boning, tails_of, with_bones
 from drafting.shaping.coat.inside import hem_bands, loose_edges, skirted, stand_band, stiff_layer
-from drafting.shaping.shared_choices import HEM_BAND
+from drafting.shaping.shared_choices import BONE_HEIGHT, BONE_SHORT, BONE_WIDTH, HEM_BAND
 
 CANVAS = "hair canvas or a medium fusible"
 
@@ -94,28 +94,9 @@ class Choices:
         group="stiffening",
         source=ours("plane geometry: a flat bone does not bend edgewise"),
     )
-    bone_width: float = choice(
-        6.0, "mm", "width of the bone", low=2, high=15, step=0.5, group="stiffening", source=practice()
-    )
-    bone_height: float = choice(
-        14.0,
-        "mm",
-        "how far above the hem the bone's middle lies",
-        low=5,
-        high=60,
-        group="stiffening",
-        source=BY_EYE,
-    )
-    bone_short: float = choice(
-        6.0,
-        "mm",
-        "how much a bone is shorter than its channel at each end",
-        low=5,
-        high=7.5,
-        step=0.5,
-        group="stiffening",
-        source=practice("⟨10⟩ to ⟨15⟩ in all, at least ⟨5⟩ at each end"),
-    )
+    bone_width: float = BONE_WIDTH
+    bone_height: float = BONE_HEIGHT
+    bone_short: float = BONE_SHORT
     seam_bones: bool = choice(
         False, "yes/no", "bones down the tail's seams too", group="stiffening", source=BY_EYE
     )

@@ -186,7 +186,15 @@ def _strap(length: float, width: float, cloth: str) -> Piece:
         Edge("end", line(d, a), EdgeKind.FREE, allowance=TURNED),
     )
     return Piece(
-        "strap", edges, grain=0.0, pair=True, copies=2, title="Back strap", role=PieceRole.STRAP, cloth=cloth
+        "strap",
+        edges,
+        grain=0.0,
+        stretch=90.0,
+        pair=True,
+        copies=2,
+        title="Back strap",
+        role=PieceRole.STRAP,
+        cloth=cloth,
     )
 
 

@@ -28,7 +28,14 @@ from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
 from drafting.ground.sources import BY_EYE, Source, cite, memory, ours, practice
 from drafting.shaping.coat.body import body_draft, settle_body
-from drafting.shaping.coat.button_row import AS_THE_FRONT, ButtonPlace, count_of, row_on_centre, rows_beside
+from drafting.shaping.coat.button_row import (
+    AS_THE_FRONT,
+    ButtonPlace,
+    count_of,
+    row_on_centre,
+    rows_apart_said,
+    rows_beside,
+)
 from drafting.shaping.coat.lapel import BREAK_AT, FRONT_STYLES, NO_LAPEL, Fronts
 from drafting.shaping.details.button_rows import on_both_fronts, on_the_middle
 from drafting.shaping.details.button_stand import narrow_said
@@ -215,7 +222,8 @@ def coat_body(body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
     row = rows(drawn.front, count_of(drawn.front, choices.coat_buttons, chest), chest)
     draft = body_draft(body, ease, drawn, tuple(_marks(row, button, choices)))
     narrow = narrow_said(choices.front_overlap, button.diameter, button.diameter)
-    said = (*narrow, _closes(row, button, choices))
+    meet = rows_apart_said(row, button.diameter, chest) if choices.breasted == "double" else ()
+    said = (*narrow, *meet, _closes(row, button, choices))
     return replace(draft, notions=tuple(_notions(row, button, choices)), findings=(*draft.findings, *said))
 
 

@@ -220,6 +220,7 @@ def _strap(body: Body, choices: Choices, scale: float) -> tuple[Piece, Seam]:
         pair=True,
         title="Strap under the foot",
         placements=(fold,),
+        stretch=90.0,  # drawn close, it is not to give
         role=PieceRole.STRAP,
     )
     refs = ((piece.name, "lower"),), ((piece.name, "upper"),)

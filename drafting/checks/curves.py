@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from drafting.checks.seams import sound_seams
 from drafting.checks.words import capital, edge_words, mm, ok_or_error, verdict
 from drafting.draft.draft import Draft, EdgeRef, Seam
+from drafting.draft.gathers import gathered_stretches
 from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.draft.roles import EdgeRole
 from drafting.geometry import Path
@@ -28,8 +29,13 @@ LEAST_NOTCH = 30.0
 
 
 def curves_bend_right(draft: Draft) -> Iterator[Finding]:
-    """Has every armhole, neck, cap half, side seam and crotch the inflections it may have?"""
+    """Has every armhole, neck, cap half, side seam and crotch the inflections it may have?
+
+    What is gathered, between notches or all along, lies as what it is sewn to once it is drawn up: only a cap is
+    judged there as it is drawn.
+    """
     parts = _in_parts(draft)
+    gathered = gathered_stretches(draft, sound_seams(draft))
     for piece in draft.pieces:
         for edge in piece.edges:
             band = BENDS.get(edge.role)
@@ -37,7 +43,18 @@ def curves_bend_right(draft: Draft) -> Iterator[Finding]:
                 band = (0, band[1])
             if band is not None and len(edge.path.segments) > 0:
                 matters = tol.TRUED_TURN if _meets_dart(piece, edge) else tol.TURN_MATTERS
-                yield _bend(piece.name, edge.name, edge.path, band, matters)
+                pulled = None if edge.role is EdgeRole.CAP else gathered.get((piece.name, edge.name))
+                for path in _beside(edge.path, pulled):
+                    yield _bend(piece.name, edge.name, path, band if pulled is None else (0, band[1]), matters)
+
+
+def _beside(path: Path, gathered: tuple[float, float] | None) -> list[Path]:
+    """Return a path, or what lies of it on either side of the stretch, mm from its start, that is gathered."""
+    if gathered is None:
+        return [path]
+    low, high = gathered
+    ends = [path.part(0.0, low)] if low > tol.EXACT else []
+    return [*ends, path.split(high)[1]] if high < path.length - tol.EXACT else ends
 
 
 def _in_parts(draft: Draft) -> set[EdgeRef]:

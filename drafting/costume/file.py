@@ -147,7 +147,7 @@ def what_is_read(path: Path | str, wearer: Path | str | None = None, body: Body 
     Raises `InputError` only where the costume file is no TOML.
     """
     table = opened(Path(path), FileKind.COSTUME)
-    title = table.text("title") or Path(path).stem
+    title = clean_text(table.text("title") or Path(path).stem)
     table.given("wearer")
     own = body is None and wearer is None
     body = body or _wearer(table, wearer)

@@ -14,7 +14,16 @@ import numpy as np
 from drafting.costume.make import Made, MadeGarment
 from drafting.costume.telling import Tell, tell_nobody, within
 from drafting.costume.worn_seen import seen_buttons, seen_edges, turns_over
-from drafting.costume.worn_sewn import FINE, Sewn, cloths_of, coarse_mesh, fused_plies, plies_of, sewn_and_placed
+from drafting.costume.worn_sewn import (
+    FINE,
+    Sewn,
+    braced,
+    cloths_of,
+    coarse_mesh,
+    fused_plies,
+    plies_of,
+    sewn_and_placed,
+)
 from drafting.costume.worn_told import told_on_the_way
 from drafting.costume.worn_treated import free_hems, has_tails, seat_back, too_much, treated_hems
 from drafting.draft.draft import EdgeRef
@@ -153,7 +162,7 @@ def fallen_shape(made: Made, form: Form, before: AtRest | None = None) -> WornGa
     cloths = cloths_of(made, garment)
     cloth, _ = coarse_mesh(garment.draft, garment.name, plies_of(cloths), form, fused_plies(cloths))
     start = placed(cloth, form)
-    slides = slides_down(cloth, start, form)
+    slides = slides_down(cloth, start, form, braced=braced(garment.draft))
     rest = at_rest(held_up(cloth, slides) if slides else cloth, before or start, form.distance, SHAPE)
     found = _found(made, garment, replace(rest, settled=False), cloths, form, (), slides)
     return _over_one_another([found], form)[0]

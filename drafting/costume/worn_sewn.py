@@ -10,6 +10,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
 
+from drafting.alter.braces import BRACE_BUTTON
 from drafting.costume.make import Made, MadeGarment
 from drafting.costume.worn_seen import goes_over
 from drafting.draft.draft import Draft
@@ -48,7 +49,7 @@ skirt to the floor takes 1,620: with as many it came to no rest."""
 class Sewn:
     """A garment sewn up, with its cloths by material; the `start` (count, 3) mm is that of its `coarse` mesh.
 
-    `slides` says why nothing but braces holds it up.
+    `slides` says why nothing but braces holds it up, or that it hangs from those it was given.
     """
 
     garment: MadeGarment
@@ -91,15 +92,20 @@ def coarse_mesh(
 
 
 def _sewn_up(garment: MadeGarment, cloths: Mapping[str, Fabric], form: Form, mesh: float) -> Sewn:
-    """Return a garment sewn up and placed, on braces where it would slide down."""
+    """Return a garment sewn up and placed, on braces where it has buttons for them or would slide down."""
     plies, fused = plies_of(cloths), fused_plies(cloths)
     coarse, size = coarse_mesh(garment.draft, garment.name, plies, form, fused)
     fine = sewn_mesh(garment.draft, garment.name, plies, size * mesh / COARSE, fused=fused)
     start = placed(coarse, form)
-    slides = slides_down(coarse, start, form)
+    slides = slides_down(coarse, start, form, braced=braced(garment.draft))
     if slides:
         coarse, fine = held_up(coarse, slides), held_up(fine, slides)
     return Sewn(garment=garment, cloths=cloths, mesh=fine, coarse=coarse, start=start, slides=slides)
+
+
+def braced(draft: Draft) -> bool:
+    """Return whether a garment has buttons for braces, and so hangs from them."""
+    return any(notion.what == BRACE_BUTTON for notion in draft.notions)
 
 
 def plies_of(cloths: Mapping[str, Fabric]) -> Mapping[str, Ply]:

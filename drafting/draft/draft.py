@@ -78,8 +78,8 @@ class Notion:
     `where` names the piece and edge it goes to, `cut_length` is in mm (None where it is counted).
     `kind` is the sort to ask for (a flat button, spiral boning), `size` its diameter or width, mm.
     `piece` and `edges` are what it is sewn to, where that is a piece, or edges, of the draft; `loop` is
-    the length of an elastic once joined, slack, mm. `mark` is the named mark of the piece that it is sewn on at;
-    `hand` the wearer's one side that it is sewn to, where no mark says so.
+    the length of an elastic once joined, slack, or of a bone joined to a ring, mm. `mark` is the named mark of the
+    piece that it is sewn on at; `hand` the wearer's one side that it is sewn to, where no mark says so.
     """
 
     what: str

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from drafting.draft.walk import Walk
+from drafting.draft.draft import Draft, EdgeRef, Seam
+from drafting.draft.walk import Walk, walk
 
 PLAIN = 1.05
 """Drawn over held length of a stretch between two notches up to which it is eased, not gathered (ours)."""
@@ -35,10 +36,38 @@ def gathers_along(walks: Iterable[Walk]) -> Gathers | None:
     return Gathers(sum(r.drawn for r in found), sum(r.held for r in found), any(r.between for r in found))
 
 
-def _run(walked: Walk) -> Gathers:
-    """Return one seam's gathers: from the first to the last stretch between notches that is gathered."""
+def gathered_stretches(draft: Draft, seams: Iterable[Seam]) -> dict[EdgeRef, tuple[float, float]]:
+    """Return from where to where each gathered edge of these seams is drawn up, mm from its start.
+
+    Between notches, or all of it.
+    """
+    found = {}
+    for walked in (walk(draft, seam) for seam in seams):
+        if walked.gather_ratio is None:
+            continue
+        on_a = walked.a_length > walked.a_sewn + 1e-9
+        spans, run = _full(walked)
+        start, end = (sum(d for d, _ in spans[:i]) for i in (run.start, run.stop))
+        along = 0.0
+        for ref in walked.seam.a if on_a else walked.seam.b:
+            long = draft.edge(ref).length
+            low, high = max(0.0, start - along), min(long, end - along)
+            if high > low:
+                found[ref] = (low, high) if on_a else (long - high, long - low)
+            along += long
+    return found
+
+
+def _full(walked: Walk) -> tuple[list[tuple[float, float]], range]:
+    """Return the spans of a gathered seam, drawn and held, and which lie from first to last gathered one."""
     drawn_first = walked.a_length > walked.a_sewn + 1e-9
     spans = [span if drawn_first else span[::-1] for span in walked.spans if max(span) > END]
     full = [i for i, (drawn, held) in enumerate(spans) if drawn > PLAIN * held]
-    run = spans[full[0] : full[-1] + 1] if full else spans
+    return spans, range(full[0], full[-1] + 1) if full else range(len(spans))
+
+
+def _run(walked: Walk) -> Gathers:
+    """Return one seam's gathers: from the first to the last stretch between notches that is gathered."""
+    spans, full = _full(walked)
+    run = [spans[i] for i in full]
     return Gathers(sum(d for d, _ in run), sum(h for _, h in run), len(run) < len(spans))

@@ -62,7 +62,7 @@ def read_fabric(path: Path | str) -> Fabric:
     table = opened(Path(path), FileKind.CLOTH)
     read = {key: table.read(key, _parser(key, table.unit)) for key in KEYS}
     values: dict[str, Any] = {key: value for key, value in read.items() if key in table}
-    values.setdefault("title", Path(path).stem.replace("-", " "))
+    values["title"] = clean_text(values.get("title") or Path(path).stem.replace("-", " "))
     values.update(_stretches(table), treated=_treated(table))
     swatch = _recovery(table)
     if swatch is not None:

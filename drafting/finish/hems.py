@@ -99,6 +99,11 @@ def sort_of(piece: Piece) -> HemSort:
     return HemSort.SHIRT if EdgeRole.SHOULDER in roles or EdgeRole.ARMHOLE in roles else HemSort.SKIRT
 
 
+def _faced_by(draft: Draft, piece: Piece) -> Piece:
+    """Return the piece whose hem a piece has: a facing's is turned up with that of the piece it lies behind."""
+    return draft[piece.lines[0]] if piece.role is PieceRole.FACING and piece.lines else piece
+
+
 def turned_up(draft: Draft, fabric: Fabric | None, choices: FinishChoices, scale: float) -> Draft:
     """Return the draft with the depth of each hem settled, and what can be let out said.
 
@@ -110,7 +115,7 @@ def turned_up(draft: Draft, fabric: Fabric | None, choices: FinishChoices, scale
     if choices.hem_allowance:
         return draft
     depths = _depths(draft, fabric, choices, scale)
-    pieces = (_deepened(piece, depths[sort_of(piece)][0]) for piece, _ in _open_hems(draft))
+    pieces = (_deepened(piece, depths[sort_of(_faced_by(draft, piece))][0]) for piece, _ in _open_hems(draft))
     said = (_less_said(sort, *depth) for sort, depth in depths.items() if depth[0] < depth[1] - 1.0)
     return replace(draft.with_pieces(pieces), findings=(*draft.findings, *said))
 
@@ -151,7 +156,7 @@ def _depths(
     least = LEAST_HEM if scale == 1.0 else LEAST_DOLL
     found: dict[HemSort, tuple[int, float, bool]] = {}
     for piece, edges in _open_hems(draft):
-        sort = sort_of(piece)
+        sort = sort_of(_faced_by(draft, piece))
         wanted = scale * _by_cloth(STRAIGHT[sort], fabric) + choices.hem_growth
         flat = min(flat_depth(edge.path, fabric) for edge in edges)
         room = _room(piece, edges) - BELOW_ARMHOLE * scale
@@ -171,7 +176,12 @@ def _room(piece: Piece, hems: list[Edge]) -> float:
 def _open_hems(draft: Draft) -> list[tuple[Piece, list[Edge]]]:
     """Return each piece with hems whose depth nobody has settled yet, and those hems."""
     found = ((piece, [edge for edge in piece.edges if _is_open(piece, edge)]) for piece in draft.pieces)
-    return [(piece, edges) for piece, edges in found if edges]
+    return [(piece, edges) for piece, edges in found if edges and not _ends_at_waist(_faced_by(draft, piece))]
+
+
+def _ends_at_waist(piece: Piece) -> bool:
+    """Return whether a waist is all that a piece has for a hem: a stand and a facing are as deep as it there."""
+    return bool(edges_as(piece, EdgeRole.WAIST)) and not edges_as(piece, EdgeRole.HEM)
 
 
 def _is_open(piece: Piece, edge: Edge) -> bool:

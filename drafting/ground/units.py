@@ -203,7 +203,8 @@ def _length(value: object, unit: str | None) -> Fraction:
 def _amount(value: object, unit: str | None, units: dict[str, Fraction], noun: str) -> Fraction:
     """Return the exact amount of `value` in the base unit of `units`."""
     if isinstance(value, bool) or not isinstance(value, (int, float, str)):
-        raise BadValue(f"{as_written(value)} is not a {noun}", "give a number, or a text with its unit")
+        article = "an" if noun == "angle" else "a"
+        raise BadValue(f"{as_written(value)} is not {article} {noun}", "give a number, or a text with its unit")
     text = _tidy(value) if isinstance(value, str) else _plain(value)
     if not text:
         raise BadValue("is empty", f"give the {noun}, or leave the line out")
@@ -251,10 +252,8 @@ def _unreadable(text: str, noun: str, units: dict[str, Fraction]) -> BadValue:
         return BadValue(f"{as_written(text)} has two separators", "write one point or one comma, as in 1020.5")
     if text.lower().lstrip("+-") in ("nan", "inf", "infinity"):
         return BadValue(f"{text} is not a number", f"give the {noun} as a number")
-    form = FORMS.get(noun, "36,5 or 1 1/2")
-    return BadValue(
-        f"{as_written(text)} cannot be read as {'an' if noun == 'angle' else 'a'} {noun}", f"write it like {form}"
-    )
+    what, form = "an angle" if noun == "angle" else f"a {noun}", FORMS.get(noun, "36,5 or 1 1/2")
+    return BadValue(f"{as_written(text)} cannot be read as {what}", f"write it like {form}")
 
 
 def _signed(amount: Fraction, value: object, sign: Sign, far: float, far_text: str) -> float:

@@ -224,6 +224,7 @@ def _stretch(lay: Lay) -> Iterator[Finding]:
                 lies,
                 wanted,
                 f"{name_in_words(outline.part.name)} is to stretch {lies:.0f} degrees off the selvedge, and "
-                f"{lay.cloth.title} stretches most at {wanted:.0f}: it would not stretch around the "
-                "body. Turn its grain, or take a cloth that stretches the other way.",
+                f"{lay.cloth.title} stretches most at {wanted:.0f}: it would "
+                f"{'give as it is drawn' if piece.role is PieceRole.STRAP else 'not stretch around the body'}. "
+                "Turn its grain, or take a cloth that stretches the other way.",
             )

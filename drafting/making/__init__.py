@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from drafting.costume.make import Made
 from drafting.costume.mock_up import MockUp
+from drafting.ground.names import clean_text
 from drafting.making.cautions import cautions
 from drafting.making.docket import docket
 from drafting.making.fit.told import fit_tables
@@ -46,7 +47,7 @@ def planned(made: Made, mock: MockUp | None = None) -> Plan:
     steps = work_order(made, sewn)
     return Plan(
         costume.title,
-        costume.wearer.title,
+        clean_text(costume.wearer.title),
         docket=docket(made),
         shopping=shopping(made, sewn, room.prices, steps, mock),
         steps=steps,

@@ -17,6 +17,7 @@ from drafting.fabric import Fabric
 from drafting.ground.lengths import told
 from drafting.making.model import Said, Table, said
 from drafting.making.trim_lengths import laid_trims
+from drafting.shaping.coat.hem_braid import HEM_BRAID
 from drafting.shaping.flare.elastic import OVERLAP
 
 TableRow = tuple[Said | str | float, ...]
@@ -159,6 +160,7 @@ def _quarters(length: float) -> Said:
 
 
 def _trim_rows(garment: MadeGarment) -> Iterator[TableRow]:
+    yield from _braid_rows(garment)
     for laid in laid_trims(garment):
         trim, caught = laid.trim, garment.draft.edge(laid.refs[0]).kind is EdgeKind.SEAM
         how = said("table.trim_caught" if caught else "table.trim_bought")
@@ -170,6 +172,15 @@ def _trim_rows(garment: MadeGarment) -> Iterator[TableRow]:
             each = said("table.each_hand", **laid.by_hand)
         total = said("table.length", length=laid.total)
         yield _where(garment, " ".join(laid.place)), float(laid.count), kind, each, total, how
+
+
+def _braid_rows(garment: MadeGarment) -> Iterator[TableRow]:
+    """Yield the stiff braid along a hem, among the trims."""
+    for notion in _of(garment, HEM_BRAID):
+        cut = notion.cut_length or 0.0
+        kind = said("table.trim", kind=notion.kind, width=notion.size or 0.0)
+        each, total = said("table.length", length=cut), said("table.length", length=notion.count * cut)
+        yield _where(garment, notion.where), float(notion.count), kind, each, total, notion.note
 
 
 def cloth_for_strip(length: float, width: float) -> float:

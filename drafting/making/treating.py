@@ -16,21 +16,13 @@ from drafting.fabric import Fabric, handling
 from drafting.fabric.handling import MarkedWith, has_pile
 from drafting.layout import Cloth
 from drafting.making.model import Said, Step, said
+from drafting.making.stretch_trial import stretch_trial
 
 DEGREES = {1: 110, 2: 150, 3: 200}
 """degrees C of the iron's dots (`Source.ISO_3758`)."""
 
 SQUARE = 350.0
 """mm: side of the square that is marked before washing and measured after (`Source.ISO_5077`, from memory)."""
-
-PRETENSION = {"woven": 1.0, "knit": 0.5}
-"""cN for each cm of width under which a strip lies flat before it is stretched (`Source.ISO_20932`)."""
-
-GROWTH = {"loose": (0.15, 0.30), "close": (0.35, 0.60)}
-"""How far a knit is stretched along and across to see what stays (`Source.ASTM_D2594`)."""
-
-STRETCHES = 0.10
-"""Greatest stretch from which it is worth measuring (ours)."""
 
 SOAK, DRY, REST = 10.0, 24.0, 8.0
 """hours: a soak overnight, drying flat or on the line, and lying flat under weights (common practice)."""
@@ -261,9 +253,7 @@ def _tried(cloth: Treated) -> Step:
     hot, fuses = limit != 0, cloth.fused and handling(cloth.fabric).fuses
     say = [said("treat.try_heat", degrees=DEGREES[limit or 1])] if hot else []
     say.append(said("treat.try_stitch" if hot else "treat.try_stitch_cold"))
-    if fabric.greatest_stretch >= STRETCHES:
-        along, across = GROWTH["close"]
-        say.append(said("treat.try_stretch", pull=PRETENSION[fabric.weave], share=along, across=across))
+    say += stretch_trial(fabric)
     if fabric.takes_starch:
         say.append(said("treat.try_starch"))
     if fuses:

@@ -214,3 +214,22 @@ HEM_BAND: float = choice(
     group="stiffening",
     source=practice("⟨40⟩ to ⟨80⟩, so that it reaches past what is turned up"),
 )
+
+BONE_WIDTH: float = choice(
+    6.0, "mm", "width of the bone", low=2, high=15, step=0.5, group="stiffening", source=practice()
+)
+
+BONE_HEIGHT: float = choice(
+    14.0, "mm", "how far above the hem the bone's middle lies", low=5, high=60, group="stiffening", source=BY_EYE
+)
+
+BONE_SHORT: float = choice(
+    6.0,
+    "mm",
+    "how much a bone is shorter than its channel at each end",
+    low=5,
+    high=7.5,
+    step=0.5,
+    group="stiffening",
+    source=practice("⟨10⟩ to ⟨15⟩ in all, at least ⟨5⟩ at each end"),
+)

@@ -138,3 +138,9 @@ def test_any_value_gives_a_finite_length_or_is_refused(value: object) -> None:
     except BadValue:
         return
     assert 0 < mm <= 1e7
+
+
+def test_no_angle_is_called_a_angle() -> None:
+    for value in ([360], "three"):
+        with pytest.raises(BadValue, match="an angle"):
+            parse_angle(value)

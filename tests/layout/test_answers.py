@@ -215,6 +215,30 @@ def test_bias_is_silent_where_a_piece_is_declared_to_need_it_and_told_where_a_gr
     assert [f for f in lay_out(along, knit, count=4, table=False).findings if f.check == "stretch"]
 
 
+@pytest.mark.parametrize(
+    ("block", "asked", "piece"),
+    [
+        ("waistcoat", {"back_cloth": "own"}, "strap"),
+        ("spats", {}, "spat-strap"),
+        ("shirt", {"sleeve_opening": "bound"}, "slit-strip"),
+        ("shirt", {"sleeve_opening": "placket"}, "slit-strip"),
+    ],
+)
+def test_a_strap_and_the_strip_of_a_slit_are_not_asked_to_stretch(
+    block: str, asked: dict[str, str], piece: str
+) -> None:
+    """A strap is drawn close and must hold (common practice); of a vinyl's it was said that it would not stretch
+    around the body."""
+    garment = draft_garment(bdims()[3], None, block, asked)
+    (own,) = (cut.piece for cut in garment.pattern.pieces if cut.piece.name == piece)
+    along = part(piece, box(200, 40), grain=own.grain, stretch=own.stretch, role=own.role)
+    for turned in (False, True):
+        knit = replace(cloth(), stretch_turned=turned)
+        told = [f.message for f in lay_out((along,), knit, count=4, table=False).findings if f.check == "stretch"]
+        assert bool(told) is turned
+        assert piece == "slit-strip" or not any("around the body" in one for one in told)
+
+
 @pytest.mark.parametrize("grain", ["edge", "middle"])
 def test_a_circle_stretches_round_the_body_whatever_its_grain(grain: str) -> None:
     made = draft_garment(bdims()[3], None, "skirt", {"skirt_cut": "half circle", "circle_grain": grain})

@@ -17,10 +17,12 @@ from drafting.making.cutting_work import cutting_steps
 from drafting.making.keeping import keeping
 from drafting.making.model import Step
 from drafting.making.starting import starts
+from drafting.making.stretch_trial import GROWTH, PRETENSION, stretch_trial
 from drafting.making.times import minutes
-from drafting.making.treating import DEGREES, GROWTH, LIMITS, PRETENSION, SQUARE, treating_steps, washes
+from drafting.making.treating import DEGREES, LIMITS, SQUARE, treating_steps, washes
 from drafting.making.words import plan_sentence as text
 from tests.making.figures import NYLON, laid, made, with_cloth
+from tests.making.orders import KNIT
 
 
 def steps_of(costume_steps: tuple[Step, ...], role: str) -> list[Step]:
@@ -250,8 +252,25 @@ def test_a_knit_is_stretched_as_the_standards_do() -> None:
     assert GROWTH == {"loose": (0.15, 0.30), "close": (0.35, 0.60)}
     jersey = words_of(steps_of(treating_steps(made("kite")), "jersey"))
     assert "0.5 cN" in jersey
-    assert "35 %" in jersey
+    assert "stretch it by" in jersey
     assert "stretch it by" not in words_of(steps_of(treating_steps(made("lamplighter")), "shirting"))
+
+
+@pytest.mark.parametrize(
+    ("along", "across", "told"),
+    [
+        (0.5, 0.7, "35 % along and 60 % across"),
+        (0.08, 0.15, "8 % along and 15 % across"),
+        (0.15, 0.45, "15 % along and 45 % across"),
+        (0.0, 0.2, "across the cloth"),
+        (0.3, 0.02, "along the cloth"),
+    ],
+)
+def test_no_cloth_is_stretched_farther_in_its_trial_than_it_gives(along: float, across: float, told: str) -> None:
+    """A vinyl that gives 8 and 15 % was to be stretched by 35 and 60: it tears, or grows for good."""
+    (found,) = map(text, stretch_trial(replace(KNIT, stretch_along=along, stretch_across=across)))
+    assert told in found
+    assert max(map(int, re.findall(r"(\d+) %", found))) <= round(100 * max(along, across))
 
 
 def test_cords_of_older_children_have_the_lengths_of_the_standards() -> None:

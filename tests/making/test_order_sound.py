@@ -148,6 +148,23 @@ def test_piping_along_a_sleeves_vent_is_told_where_it_can_be_sewn() -> None:
     assert unsound(costume, order_of(costume)) == ()
 
 
+@pytest.mark.parametrize("block", ["skirt", "fitted-top"])
+def test_piping_along_a_zip_is_told_where_it_can_be_sewn(block: str) -> None:
+    """The zip is sewn in while its piece lies flat: the piping was to be turned in with that edge long after."""
+    garment = draft_garment(bdims()[0], WOVEN, block)
+    costume = costume_of(replace(garment, trims=(TrimWish("back", "centre", "piping", 10.0),)), WOVEN)
+    assert unsound(costume, order_of(costume)) == ()
+
+
+def test_a_back_of_another_cloth_is_not_asked_to_be_neatened_as_the_sheer_front_is() -> None:
+    """Its centre seam lies in the lining's cloth alone, which nobody described here: it is pressed open."""
+    sheer = next(cloth for cloth in SORTED if cloth.sort == "sheer")
+    garment = draft_garment(bdims()[0], sheer, "waistcoat-body")
+    assert garment.draft["back"].cut_from == "lining"
+    costume = costume_of(garment, sheer)
+    assert unsound(costume, order_of(costume)) == ()
+
+
 def test_an_unlined_coat_of_washed_cloth_leaves_no_edge_raw_at_its_pleat() -> None:
     costume = costume_of(draft_garment(bdims()[0], WOVEN, "tailcoat", {"lining": "none"}), WOVEN)
     steps = order_of(costume)

@@ -9,6 +9,8 @@ import pytest
 
 from drafting.costume.choices import block_named, choose
 from drafting.costume.garment import make_garment
+from drafting.draft.roles import EdgeRole
+from drafting.fabric import Fabric
 from drafting.ground.scale import body_scale
 from drafting.making.model import Step
 from drafting.making.rules import unsound
@@ -18,6 +20,7 @@ from drafting.reading.style_made import EdgingWish
 from tests.bodies import bdims
 from tests.making.orders import KNIT, WOVEN, costume_of, order_of
 from tests.making.test_plans_read import keys, worked
+from tests.making.test_workshop_reads import FELT
 
 
 @pytest.mark.parametrize("collar", ["turn-down", "stand", "wing", "flat"])
@@ -75,3 +78,35 @@ def test_only_a_strip_that_reaches_a_shoulder_has_its_notch_there() -> None:
     assert "sleeve hem binding" in hem
     assert "shoulder" not in hem
     assert "its own seam on a seam of the garment" in hem
+
+
+def test_a_neck_that_a_dart_parts_is_finished_in_one_way() -> None:
+    """Its part beside the centre was turned in, the rest bound with tape: the unlined waistcoat of a bent back."""
+    garment, steps = worked("waistcoat", lining="none", back_shaping="neck dart", back_cloth="own")
+    necks = {e.name for e in garment.draft["back"].edges if e.role is EdgeRole.NECK}
+    assert len(necks) == 2
+    finished = [step for step in steps for one in step.say if one.key.endswith((".turned_in", ".taped"))]
+    ways = {
+        one.key
+        for step in finished
+        for one in step.say
+        if any(name.replace("_", " ") in plan_sentence(one) for name in necks)
+    }
+    assert ways == {"do.taped"}
+
+
+@pytest.mark.parametrize("cloth", [FELT, KNIT])
+@pytest.mark.parametrize("block", ["cape", "shirt"])
+def test_no_raw_edge_is_folded_under_in_a_cloth_that_does_not_fray(block: str, cloth: Fabric) -> None:
+    """A thick felt's front edges and slits were turned in twice: three layers of it, and a ridge."""
+    _, steps = worked(block, cloth)
+    said = [text for name in ("turned_in", "slit") for text in saying(steps, name)]
+    assert said
+    assert not [text for text in said if "folded under, and" in text or "twice" in text]
+    _, woven = worked(block)
+    assert [
+        text
+        for name in ("turned_in", "slit")
+        for text in saying(woven, name)
+        if "under" in text or "twice" in text
+    ]

@@ -74,6 +74,19 @@ def test_trousers_on_braces_are_not_told_to_pull_by_their_own_weight() -> None:
     assert [one.key for one in garment_told(replace(trousers.found, levels=(kept,), hem=None))] == ["pull.over"]
 
 
+def test_trousers_given_braces_hang_from_them_where_the_body_would_let_them_sink() -> None:
+    """They were shown sunk to the floor, and told to wear braces (common practice: braces hold the waist)."""
+    body = drawn(7)[3]
+    made = costume_of(draft_garment(body, WOVEN, "trousers", {"brace_buttons": "yes"}), WOVEN)
+    made = replace(made, costume=replace(made.costume, wearer=body))
+    trousers = worn(made, mesh=MESH, treat=False).garments[0]
+    words = said(trousers)
+    assert [key for key in words if key.startswith("held.")] == ["held.braced"]
+    assert "hem.trails" not in words
+    assert trousers.found.hem is not None
+    assert trousers.found.hem.trails == 0.0
+
+
 def test_a_skirt_that_sinks_is_told_of_its_band_and_not_of_braces() -> None:
     """It has no legs for braces to pull on: its band is taken in, or it is hooked up (common practice)."""
     body = drawn(7)[3]

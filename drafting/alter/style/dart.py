@@ -6,7 +6,7 @@ import itertools
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 
-from drafting.alter.girths import fuller_girth
+from drafting.alter.style.gathered_dart import dart_gathered
 from drafting.alter.style.join import run_on
 from drafting.alter.style.merged import merged
 from drafting.alter.style.places import RingSpot, leg_into, spot_on, spot_point
@@ -21,17 +21,16 @@ from drafting.alter.style.rings import (
     run_between,
 )
 from drafting.draft.by_role import closing_turn
-from drafting.draft.draft import Draft, EdgeRef, Seam, SeamNotch
+from drafting.draft.draft import Draft
 from drafting.draft.named import piece_named
 from drafting.draft.piece import Edge, EdgeKind, Level, Piece
-from drafting.draft.roles import EdgeRole, NotchKind
+from drafting.draft.roles import EdgeRole
 from drafting.geometry import Path, line
 from drafting.geometry.area import is_simple
-from drafting.geometry.crossing import Crossing, crossings, ends_moved
+from drafting.geometry.crossing import crossings, ends_moved
 from drafting.ground.errors import DraftError
 from drafting.ground.lengths import told
 from drafting.reading.style import DartWish
-from drafting.shaping.flare.fullness import QUARTERS, quarter_marks
 
 HOLD = frozenset({EdgeRole.CENTRE, EdgeRole.CENTRE_SEAM, EdgeRole.FRONT_EDGE, EdgeRole.NECK})
 """Edges that stay where they lie while a dart is turned."""
@@ -50,7 +49,9 @@ def dart_moved(draft: Draft, wish: DartWish) -> Draft:
     piece = piece_named(draft, wish.piece)
     leg = leg_into(piece, wish.dart)
     _refuse_wider_inside(piece, piece.edges[leg], piece.edges[(leg + 1) % len(piece.edges)])
-    return _gathered(draft, piece, leg) if wish.to is None else _moved(draft, piece, leg, spot_on(piece, wish.to))
+    return (
+        dart_gathered(draft, piece, leg) if wish.to is None else _moved(draft, piece, leg, spot_on(piece, wish.to))
+    )
 
 
 def _refuse_wider_inside(piece: Piece, into: Edge, out: Edge) -> None:
@@ -161,72 +162,3 @@ def _one_each(old: Sequence[Level], bits: Sequence[Level]) -> tuple[Level, ...]:
         paths = [path for bit in bits if bit.name == level.name for path in bit.paths]
         found.append(replace(level, paths=run_on(tuple(paths))))
     return tuple(found)
-
-
-def _gathered(draft: Draft, piece: Piece, leg: int) -> Draft:
-    """Return the draft with a dart left open: its mouth is gathered up in the edge that it lay in."""
-    count = len(piece.edges)
-    before, after = piece.edges[leg - 1], piece.edges[(leg + 2) % count]
-    into, out = piece.edges[leg], piece.edges[(leg + 1) % count]
-    refs = (piece.name, before.name), (piece.name, after.name)
-    seams = [s for s in draft.seams if refs[0] in (*s.a, *s.b)]
-    if (
-        before is after
-        or any(refs[1] not in (*s.a, *s.b) for s in seams)
-        or (not seams and before.kind != after.kind)
-    ):
-        raise DraftError(
-            f"the {piece.name}'s dart opens between {before.name} and {after.name}, which are not sewn as one",
-            turn="move it into one edge first",
-        )
-    mouth = line(into.path.start, out.path.end)
-    sewn = before.sewn_length + after.sewn_length
-    whole = Path.joined([before.path, mouth, after.path])
-    kept = [n for n in before.notches if n.kind is not NotchKind.QUARTER]
-    edge = replace(
-        before,
-        path=whole,
-        sewn=sewn,
-        notches=tuple(sorted((*kept, *quarter_marks(whole.length)), key=lambda n: n.at)),
-    )
-    lost = {into.name, out.name, after.name}
-    edges = tuple(edge if e is before else e for e in piece.edges if e.name not in lost)
-    levels = tuple(_closed(level, into.path, out.path) for level in piece.levels)
-    made = replace(piece, edges=edges, levels=levels)
-    if not is_simple(made.outline):
-        raise DraftError(f"the {piece.name} would lie over itself without its dart")
-    names = {before.name: (refs[0],), after.name: ()}
-    found = renamed_chains(draft.with_pieces([made]), piece.name, names)
-    found = replace(
-        found,
-        seams=tuple(
-            s for s in found.seams if not {(piece.name, into.name), (piece.name, out.name)} & {*s.a, *s.b}
-        ),
-        girths=tuple(fuller_girth(girth, piece, made) for girth in found.girths),
-    )
-    return replace(found, seams=tuple(_requartered(s, refs[0], found) for s in found.seams))
-
-
-def _closed(level: Level, into: Path, out: Path) -> Level:
-    """Return the level drawn through where a dart lay."""
-    paths = list(level.paths)
-    for one, two in itertools.permutations(level.paths, 2):
-        hits = any(abs(c.point - one.end) < 0.5 for leg in (into, out) for c in _near(leg, one.end))
-        ends = any(abs(c.point - two.start) < 0.5 for leg in (into, out) for c in _near(leg, two.start))
-        if hits and ends and one in paths and two in paths:
-            paths[paths.index(one)] = Path.joined([one, line(one.end, two.start), two])
-            paths.remove(two)
-    return replace(level, paths=tuple(paths))
-
-
-def _near(leg: Path, point: complex) -> list[Crossing]:
-    across = (leg.end - leg.start) * 1j / abs(leg.end - leg.start)
-    return list(crossings(leg, line(point - across, point + across)))
-
-
-def _requartered(seam: Seam, ref: EdgeRef, draft: Draft) -> Seam:
-    if (ref,) not in (seam.a, seam.b):
-        return seam
-    a, b = (sum(draft.edge(r).length for r in chain) for chain in (seam.a, seam.b))
-    marks = [SeamNotch(f"quarter_{i}", q * a, q * b, kind=NotchKind.QUARTER) for i, q in enumerate(QUARTERS, 1)]
-    return replace(seam, notches=tuple(marks))

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from drafting.alter.edge_pocket import SEAM_BACK, SEAM_BAG
 from drafting.draft.by_role import pieces_as
-from drafting.draft.draft import Draft, EdgeRef, Seam
+from drafting.draft.draft import Draft, EdgeRef, Notion, Seam
 from drafting.draft.piece import EdgeKind, Piece, Placement
 from drafting.draft.roles import FACINGS, SEWN_ON, EdgeRole, PieceRole, SeamKind
 from drafting.making.model import Said, Stage, Supply, said
@@ -20,26 +22,40 @@ def bones(bench: Bench) -> None:
     if not boning:
         return
     casing = [p.name for p in pieces_as(bench.garment.draft, PieceRole.BONE_CASING)]
-    boned = _boned(bench)
-    in_hem = [notion for notion in bench.notions("boning") if not notion.edges]
-    in_seams = [notion for notion in bench.notions("boning") if notion.edges]
-    say = [said("do.bone"), said("do.bone_short"), said("do.bone_closed")] if in_hem else [said("do.bone_short")]
-    say = [*say, said("do.bone_seams")] if in_seams else say
+    boned, cut = _boned(bench), bench.notions("boning")
+    in_hem = [notion for notion in cut if not notion.edges]
+    in_seams = [notion for notion in cut if notion.edges]
     lined = [said("do.bone_lined")] if in_hem and bench.lined() & set(boned) else []
     bench.do(
         "finish",
         "bone",
         "boned",
         [*boned, *casing],
-        [*say, *lined],
+        [*_boned_so(in_hem, in_seams), *lined],
         notions=boning,
         cautions=[said("caution.bones")],
-        count=sum(notion.count for notion in bench.notions("boning")),
-        length=sum(notion.count * (notion.cut_length or 0.0) for notion in bench.notions("boning")),
+        count=sum(notion.count for notion in cut),
+        length=sum(notion.count * _channel(notion) for notion in cut),
     )
-    long = sum(n.count * ((n.cut_length or 0.0) + CASING_ENDS) for n in in_seams)
-    if long:
+    taped = [*in_seams, *([] if casing else in_hem)]
+    if long := sum(n.count * (_channel(n) + CASING_ENDS) for n in taped):
         bench.also(Supply("tape", "boning casing, a tape woven double or sewn so", long, "mm"))
+
+
+def _boned_so(in_hem: Sequence[Notion], in_seams: Sequence[Notion]) -> list[Said]:
+    """Return how bones go into a hem, from end to end or joined to a ring, and down seams."""
+    rings = [notion for notion in in_hem if notion.loop is not None]
+    ended = len(rings) < len(in_hem)
+    say = [said("do.bone")] if in_hem else []
+    say += [said("do.bone_short")] if ended or in_seams else []
+    say += [said("do.bone_closed")] if ended else []
+    say += [said("do.bone_ring", lap=(rings[0].cut_length or 0.0) - (rings[0].loop or 0.0))] if rings else []
+    return [*say, *([said("do.bone_seams")] if in_seams else [])]
+
+
+def _channel(notion: Notion) -> float:
+    """Return about how long the casing of a bone is, mm: a ring's ends lap in it."""
+    return notion.loop if notion.loop is not None else notion.cut_length or 0.0
 
 
 CASING_ENDS = 30.0
@@ -74,7 +90,7 @@ def trims(bench: Bench) -> None:
     for what in ON_HEMS:
         _on_marks(bench, what, "finish")
     for laid in laid_trims(bench.garment):
-        if not _is_caught(draft, laid) and not _is_turned_in(draft, laid):
+        if not _is_caught(draft, laid) and not _is_turned_in(bench, laid):
             _trim(bench, laid, "finish")
 
 
@@ -82,18 +98,23 @@ def piped_edges(bench: Bench, *, sleeves: bool) -> None:
     """Sew piping onto edges that are turned in along it, before they are: those of sleeves, or all others."""
     draft = bench.garment.draft
     for laid in laid_trims(bench.garment):
-        if _is_turned_in(draft, laid) and is_sleeve(draft[laid.trim.piece]) == sleeves:
+        if _is_turned_in(bench, laid) and is_sleeve(draft[laid.trim.piece]) == sleeves:
             _trim(bench, laid, "finish")
 
 
-def _is_turned_in(draft: Draft, laid: LaidTrim) -> bool:
+def _is_turned_in(bench: Bench, laid: LaidTrim) -> bool:
     """Return whether a trim is piping along an edge that no seam closes, but a hem.
 
-    A sleeve's opening is made while the sleeve lies flat; what lies along it is sewn on by hand afterwards.
+    A sleeve's opening is made while the sleeve lies flat, and a zip sewn in while its piece does; what lies along
+    either is sewn on by hand afterwards.
     """
+    draft, steps = bench.garment.draft, bench.steps
     edge = draft.edge(laid.refs[0])
     early = is_sleeve(draft[laid.refs[0][0]]) and edge.role in (EdgeRole.VENT, EdgeRole.SLIT)
-    return laid.trim.kind == "piping" and edge.kind in (EdgeKind.HEM, EdgeKind.OPENING) and not early
+    if laid.trim.kind != "piping" or edge.kind not in (EdgeKind.HEM, EdgeKind.OPENING) or early:
+        return False
+    piped = any(laid.refs[0] in one.along for one in steps if "do.trim_turned" in {said.key for said in one.say})
+    return piped or not any(ref in one.edges for one in steps for ref in laid.refs)
 
 
 def _is_caught(draft: Draft, laid: LaidTrim) -> bool:
@@ -104,7 +125,7 @@ def _trim(bench: Bench, laid: LaidTrim, stage: Stage) -> None:
     """Sew a trim on, both hands of it in one step."""
     draft, trim = bench.garment.draft, laid.trim
     key = TRIMMED.get(trim.kind, "do.trim_caught" if stage == "prepare" else "do.trim_on")
-    key = "do.trim_turned" if _is_turned_in(draft, laid) else key
+    key = "do.trim_turned" if _is_turned_in(bench, laid) else key
     seen = [_seen(draft, trim.kind, ref) for ref in laid.refs]
     pieces = list(dict.fromkeys(piece for piece, _ in seen))
     own = base_of(draft[pieces[0]]) if len(pieces) > 1 else pieces[0]

@@ -40,7 +40,7 @@ WORK: Mapping[str, HandWork] = MappingProxyType(
         **dict.fromkeys(("revers_inside", "shawl_inside", "coat_stand_inside", "turned_back"), TACKED),
         **dict.fromkeys(("revers_inside_unlined", "shawl_inside_unlined", "coat_stand_inside_unlined"), FELLED),
         **dict.fromkeys(("inside", "elastic_in_band"), SLIPPED),
-        **dict.fromkeys(("bone_closed", "sleeve_heads", "full_crowns", "pads"), TACKED),
+        **dict.fromkeys(("bone_closed", "bone_ring", "hem_braid", "sleeve_heads", "full_crowns", "pads"), TACKED),
         **dict.fromkeys(("baste_interfacing", "fold_back", "fold_back_stand", "turn_fall", "ease_pleat"), BASTING),
         **dict.fromkeys(
             ("tape_caught", "trim_in", "trim_turned", "zip_lapped", "lay_pleat", "press_pleat", "facing_to_neck"),

@@ -13,6 +13,7 @@ from drafting.making.order.closings import STAY_TAPE
 from drafting.making.order.holes import Holes, holes
 from drafting.making.order.parts import Bench, notion_key
 from drafting.making.settings.edges import BUTTONHOLE
+from drafting.shaping.coat.hem_braid import HEM_BRAID
 
 FASTENED = {"eyelet": "do.eyelets", "cord": "do.lace"}
 """Fasteners that are not sewn on."""
@@ -20,7 +21,7 @@ FASTENED = {"eyelet": "do.eyelets", "cord": "do.lace"}
 BOUGHT_WITH: Mapping[str, Supply] = MappingProxyType({BRACE_BUTTON: Supply("braces", "to button on", 1.0, "pair")})
 """What is of no use without something else, which is bought with it."""
 
-DONE_ELSEWHERE = ("interfacing", "elastic", "boning", "bone tip")
+DONE_ELSEWHERE = ("interfacing", "elastic", "boning", "bone tip", HEM_BRAID)
 
 
 def buttons(bench: Bench) -> None:

@@ -15,6 +15,7 @@ from drafting.fitting.bands import GarmentSort, sort_of_garment
 from drafting.making.model import Said, Supply, said
 from drafting.making.order import additions as adding
 from drafting.making.order import fastening, inside, levelled, units
+from drafting.making.order.hem_braid import hem_braid
 from drafting.making.order.hems import hem_made, low_hems
 from drafting.making.order.lining import lining
 from drafting.making.order.open_edges import finish_open, still_open
@@ -128,6 +129,7 @@ def rest(bench: Bench, fabric: Fabric | None, hem_facings: Sequence[Seam]) -> No
     units.join_facings(bench, hem_facings)
     adding.piped_edges(bench, sleeves=False)
     openings(bench)
+    hem_braid(bench)
     hems(bench)
     adding.bones(bench)
     adding.trims(bench)

@@ -13,13 +13,13 @@ from drafting.draft.by_role import edge_as, is_shell
 from drafting.draft.draft import Draft, Seam
 from drafting.draft.frame import Limb
 from drafting.draft.gathers import gathers_along
-from drafting.draft.piece import InnerDart
+from drafting.draft.piece import Edge, InnerDart
 from drafting.draft.roles import EdgeRole
 from drafting.draft.walk import walk
 from drafting.fitting.mock_up import is_tried
 from drafting.making.model import Needle, Said, Setting, Step, said
 from drafting.making.order.parts import Bench, pieces_in
-from drafting.making.order.pressing import gathers, overedged
+from drafting.making.order.pressing import gathered_edge, gathers, gathers_on, overedged
 from drafting.making.order.seam_kinds import is_sleeve, kind_of, panels_first
 from drafting.making.seam_lengths import inner_dart_length, seam_lengths
 from drafting.making.settings.feet import BASTED
@@ -161,13 +161,23 @@ def _length(bench: Bench, seams: Sequence[Seam]) -> float:
 
 
 def _basted(bench: Bench, side: str, seams: Sequence[Seam]) -> Iterator[Said]:
-    if run := gathers_along(walk(bench.garment.draft, seam) for seam in seams):
+    draft = bench.garment.draft
+    armholes = [seam for seam in seams if any(gathered_edge(e) for e in _armhole_edges(draft, seam))]
+    for seam in armholes:
+        if drawn := gathers_along([walk(draft, seam)]):
+            yield from gathers_on(draft, seam, drawn)
+    if run := gathers_along(walk(draft, seam) for seam in seams if seam not in armholes):
         yield from gathers(run)
     elif eased(ease := sum(abs(seam.ease) for seam in seams)):
         yield said("do.cap_ease", ease=ease)
     else:
         yield said("do.cap_flat")
     yield said("do.baste_in_hand", hand=side) if side else said("do.baste_in")
+
+
+def _armhole_edges(draft: Draft, seam: Seam) -> list[Edge]:
+    edges = map(draft.edge, (*seam.a, *seam.b))
+    return [edge for edge in edges if edge.role is EdgeRole.ARMHOLE]
 
 
 def _set(bench: Bench, side: str, seams: Sequence[Seam]) -> Iterator[Said]:

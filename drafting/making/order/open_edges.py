@@ -11,7 +11,7 @@ from collections.abc import Iterator, Sequence
 from drafting.draft.by_role import edges_beside, vent_at_centre
 from drafting.draft.draft import EdgeRef, Seam
 from drafting.draft.openings import hands
-from drafting.draft.piece import Edge, EdgeKind
+from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.draft.roles import EdgeRole
 from drafting.ground.lengths import told
 from drafting.making.model import Stage, Supply, said
@@ -100,9 +100,9 @@ def _how(bench: Bench, ref: EdgeRef) -> str:
     if is_facing(piece) and edge.role is EdgeRole.CENTRE:
         return "do.facing_ends" if _beside_zip(bench, ref) else "do.facing_ends_turned"
     if edge.role not in OPENED and ref[0] in bench.lined() and not is_sleeve(piece):
-        return "do.turned_straight_lined" if _is_straight(edge) else "do.turned_lined"
+        return "do.turned_straight_lined" if _is_straight(piece, edge) else "do.turned_lined"
     if edge.role not in OPENED:
-        return "do.turned_in" if _is_straight(edge) else "do.taped"
+        return "do.turned_in" if _is_straight(piece, edge) else "do.taped"
     key = OPENED[edge.role]
     return "do.free_front_unlined" if key == "do.free_front" and ref[0] not in bench.lined() else key
 
@@ -122,8 +122,11 @@ def turned_in(bench: Bench, ref: EdgeRef) -> bool:
     return not is_sleeve(bench.garment.draft[ref[0]]) and _how(bench, ref) == "do.turned_in"
 
 
-def _is_straight(edge: Edge) -> bool:
-    return abs(edge.path.end - edge.path.start) >= STRAIGHT * edge.length
+def _is_straight(piece: Piece, edge: Edge) -> bool:
+    """Return whether an edge can be turned in along a line; of a neck or an armhole that a dart parts, all."""
+    whole = edge.role in (EdgeRole.NECK, EdgeRole.ARMHOLE)
+    parts = [e for e in piece.edges if e.role is edge.role and e.kind is edge.kind] if whole else [edge]
+    return all(abs(e.path.end - e.path.start) >= STRAIGHT * e.length for e in parts)
 
 
 def _bought(bench: Bench, groups: _Groups) -> Iterator[Supply]:

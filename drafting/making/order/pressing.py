@@ -5,12 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from drafting.checks.enclosed import first_row, french, narrowest
-from drafting.draft.draft import Seam
+from drafting.draft.draft import Draft, Seam
 from drafting.draft.gathers import Gathers
+from drafting.draft.piece import Edge
 from drafting.fabric import handling
 from drafting.fabric.handling import frays
 from drafting.making.model import Said, Setting, said
-from drafting.making.order.parts import Bench
+from drafting.making.order.parts import Bench, base_of
+from drafting.making.seam_lengths import has_half
 from drafting.making.settings.pressing import encloses, side_pressed
 from drafting.making.settings.stitches import OVEREDGE
 
@@ -65,6 +67,18 @@ def pressed(bench: Bench, seam: Seam) -> Iterator[Said]:
             if raw:
                 yield said("do.neaten_side")
             yield said("do.press_not")
+
+
+def gathers_on(draft: Draft, seam: Seam, run: Gathers) -> Iterator[Said]:
+    """Yield which edge of a seam is gathered, where the other one is what a reader would take it for, and how."""
+    on = next(ref for ref in (*seam.a, *seam.b) if gathered_edge(draft.edge(ref)))
+    yield said("do.gather_on", piece=base_of(draft[on[0]]), edge=str(draft.edge(on).role))
+    yield from gathers(run, whole=has_half(draft, seam))
+
+
+def gathered_edge(edge: Edge) -> bool:
+    """Return whether an edge is drawn up where it is sewn."""
+    return edge.length > edge.sewn_length + 1e-9
 
 
 def gathers(run: Gathers, *, whole: bool = False) -> Iterator[Said]:

@@ -7,13 +7,15 @@ from collections.abc import Iterator, Sequence
 from drafting.checks.enclosed import eased, french
 from drafting.draft.by_role import edges_as
 from drafting.draft.draft import Draft, EdgeRef, Seam
+from drafting.draft.gathers import gathers_along
 from drafting.draft.openings import hands
 from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.draft.roles import SEWN_ON, EdgeRole, PieceRole
+from drafting.draft.walk import walk
 from drafting.fabric.handling import frays
 from drafting.making.model import Said, said
 from drafting.making.order.parts import Bench, base_of, own_each_hand, pieces_in, pieces_of
-from drafting.making.order.pressing import pressed
+from drafting.making.order.pressing import gathers_on, pressed
 from drafting.making.order.rounds import in_rounds, of_hems, on_garment
 from drafting.making.order.seam_kinds import is_facing, is_sleeve, sewn_unit_of
 from drafting.making.order.strips import stripped, strips_sewn_on
@@ -170,6 +172,9 @@ def _most_first(bench: Bench, seams: Sequence[Seam]) -> list[Seam]:
 
 def _faced(bench: Bench, seams: Sequence[Seam]) -> Iterator[Said]:
     """Yield how a facing is joined: one that joins facings alone is pressed open, the others turned."""
+    for seam in seams:
+        if run := gathers_along([walk(bench.garment.draft, seam)]):
+            yield from gathers_on(bench.garment.draft, seam, run)
     if len(seams) > 1:
         yield said("do.facing_round", names=_names(seams))
     else:

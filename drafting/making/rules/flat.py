@@ -9,12 +9,13 @@ from drafting.draft.bias import hung_pieces
 from drafting.draft.by_role import edges_beside
 from drafting.draft.draft import Draft
 from drafting.draft.piece import EdgeKind
-from drafting.draft.roles import FACINGS, PieceRole, SeamKind
+from drafting.draft.roles import FACINGS, SeamKind
 from drafting.fabric import Fabric
 from drafting.making.model import Step
 from drafting.making.order.additions import BY_MARK, ON_HEMS
 from drafting.making.order.seam_kinds import SeamWork, crossed, is_sleeve, kind_of
 from drafting.making.rules.asking import is_hem, pieces_joined, pieces_on, sewn_at, steps_where
+from drafting.shaping.coat.hem_braid import HEM_BRAID
 
 
 def trimmed_in_time(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[Step]) -> Iterator[str]:
@@ -53,11 +54,25 @@ def flat_first(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[Step
             opening = is_sleeve(draft[piece]) and draft[piece][edge].kind is EdgeKind.OPENING
             if opening and any(sewn_at(steps, name) < i for name in closes):
                 yield f"{step.key} finishes a slit in a closed sleeve"
-    tails = {piece.name for piece in draft.pieces if piece.role is PieceRole.TAIL}
-    hems = steps_where(steps, lambda s: any(is_hem(draft, ref) and ref[0] in tails for ref in s.edges))
+
+
+def hems_stiffened(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[Step]) -> Iterator[str]:
+    """A bone is slid into a hem that is turned up; a stiff braid lies on it before."""
+    draft = garment.draft
+    hems = _hems_marked(draft, steps, "bone")
     for i in steps_where(steps, lambda s: s.verb == "bone"):
         if hems and i < max(hems):
             yield f"{steps[i].key} comes before the hem that it lies in"
+    hems = _hems_marked(draft, steps, HEM_BRAID)
+    for i in steps_where(steps, lambda s: any(one.key.endswith(".hem_braid") for one in s.say)):
+        if hems and i > min(hems):
+            yield f"{steps[i].key} comes after the hem that is turned up over it"
+
+
+def _hems_marked(draft: Draft, steps: Sequence[Step], what: str) -> list[int]:
+    """Return the steps that turn up the hem of a piece with such a mark."""
+    marked = {piece.name for piece in draft.pieces if any(mark.what == what for mark in piece.placements)}
+    return steps_where(steps, lambda s: any(is_hem(draft, ref) and ref[0] in marked for ref in s.edges))
 
 
 def gathered_whole(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[Step]) -> Iterator[str]:

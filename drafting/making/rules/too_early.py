@@ -42,6 +42,7 @@ RULES: tuple[OrderRule, ...] = (
     flat.sewn_on_flat,
     flat.neatened_before,
     flat.flat_first,
+    flat.hems_stiffened,
     flat.trimmed_in_time,
     flat.gathered_whole,
     small.made_first,

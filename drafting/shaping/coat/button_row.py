@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from drafting.ground.findings import Finding
+from drafting.ground.lengths import told
 from drafting.shaping.coat.lapel import FrontEdge, Lapel
 
 FIRST_UP, LAST_UP = 26.0, 44.0
@@ -69,20 +71,21 @@ def row_on_centre(edge: FrontEdge, count: int, chest: float) -> tuple[ButtonPlac
 
 
 def rows_beside(edge: FrontEdge, count: int, chest: float) -> tuple[ButtonPlace, ...]:
-    """Return one front's buttons, from the waist up, in a row that leans outwards.
+    """Return one front's buttons, from the waist up, in a row that leans outwards and follows a belly.
 
     Worn closed the fronts lie centre on centre: what the edge on top holds lies mirrored in the centre front.
     """
     k = chest / 1000
     low, high = _ends(edge, k, show=True)
     inside = [_mirrored(edge, y, HOLE_IN * k) for y in (low, high)]
-    first = min(inside[0], MOST_IN * edge.bottom.end.real)
-    last = min(inside[1], first + LEANS * k)
+    first = min(inside[0], MOST_IN * edge.bottom.end.real) - edge.centre(low)
+    last = min(inside[1] - edge.centre(high), first + LEANS * k)
     closes = edge.breaks.imag if isinstance(edge.upper, Lapel) else high
     found = []
     for number in range(count):
         share = number / max(1, count - 1)
-        at = complex(first + share * (last - first), low + share * (high - low))
+        y = low + share * (high - low)
+        at = complex(edge.centre(y) + first + share * (last - first), y)
         hole = complex(2 * edge.centre(at.imag) - at.real, at.imag)
         found.append(ButtonPlace(at, hole if at.imag <= closes + 1e-9 else None))
     return tuple(found)
@@ -96,3 +99,23 @@ def _mirrored(edge: FrontEdge, y: float, inside: float) -> float:
         share = min(1.0, share)
     x = corner.real + share * (at_break.real - corner.real)
     return 2 * edge.centre(y) - (x + inside)
+
+
+def rows_apart_said(row: tuple[ButtonPlace, ...], button: float, chest: float) -> tuple[Finding, ...]:
+    """Warn where the buttons of two rows, `button` mm across, would lie on each other when it is closed."""
+    apart = min((abs(place.button - place.hole) for place in row if place.hole is not None), default=button)
+    if apart >= button:
+        return ()
+    least = button / 2 + HOLE_IN * chest / 1000
+    return (
+        Finding(
+            "button rows",
+            "warning",
+            "front",
+            apart,
+            button,
+            f"Closed, the two rows stand only {told(apart, 'small')} apart at the waist, and buttons of "
+            f"{told(button, 'small')} would lie on each other: take a front_overlap of {told(least)} or more, or "
+            "smaller buttons.",
+        ),
+    )

@@ -33,13 +33,14 @@ BESIDE = 80.0
 class Slides:
     """A garment that slides down: its `waist` is not narrower than the body's greatest girth below it, mm.
 
-    Braces hold one that has `legs`, at `level`.
+    Braces hold one that has `legs`, at `level`; where they were `chosen`, they hold one that would stay up too.
     """
 
     level: str
     waist: float
     widest: float
     legs: bool
+    chosen: bool = False
 
 
 SINKS = 20.0
@@ -74,8 +75,10 @@ def sunk(mesh: SewnMesh, start: Reals, rest: AtRest, form: Form) -> Sunk | None:
     return Sunk(last.drafted, by, _has_legs(mesh))
 
 
-def slides_down(mesh: SewnMesh, points: Reals, form: Form) -> Slides | None:
+def slides_down(mesh: SewnMesh, points: Reals, form: Form, *, braced: bool = False) -> Slides | None:
     """Return why a garment would slide down from where its `points` (count, 3) start; None where it stays up.
+
+    One that is `braced` hangs from its braces either way.
 
     What hangs from the shoulders, or goes over the chest or an arm, does not slide.
     """
@@ -85,7 +88,9 @@ def slides_down(mesh: SewnMesh, points: Reals, form: Form) -> Slides | None:
     round_it = min([waist.drafted, *_drawn_in(mesh, points, waist)])
     heights = np.linspace(form.levels["crotch"] + ABOVE, _height(mesh, points, waist), TRIED)
     widest = max(tape.girth(form.contour(float(height))) for height in heights)
-    return None if stays_up(round_it, widest) else Slides(waist.name, round_it, widest, _has_legs(mesh))
+    stays = stays_up(round_it, widest)
+    chosen = stays and braced
+    return Slides(waist.name, round_it, widest, _has_legs(mesh), chosen) if chosen or not stays else None
 
 
 def held_up(mesh: SewnMesh, slides: Slides) -> SewnMesh:

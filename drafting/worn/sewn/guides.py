@@ -14,6 +14,7 @@ from drafting.draft.roles import EdgeRole
 from drafting.geometry import Path
 from drafting.geometry.area import Region
 from drafting.geometry.curve import Points
+from drafting.shaping.coat.hem_braid import HEM_BRAID
 from drafting.worn.sewn.folds import REACH, runs_on_rim
 from drafting.worn.sewn.rings import PieceRing, fine, place_on
 
@@ -28,7 +29,8 @@ def inner_lines(ring: PieceRing, frame: BodyFrame) -> dict[str, Points]:
     """Return the lines inside a piece by name, from rim to rim where they reach it."""
     region = Region.of(ring.outline)
     cut = {done.name for done in ring.cuts}
-    followed = (ROLL, BONE) if frame.front or frame.back else (ROLL, BONE, CENTRE)
+    followed: tuple[str, ...] = (ROLL, BONE, HEM_BRAID)
+    followed += () if frame.front or frame.back else (CENTRE,)
     marks = [m for m in ring.piece.placements if m.what in followed and m.name not in cut]
     drawn = {mark.name: fine(mark.path) for mark in marks}
     drawn |= {name: np.array(line) for name, line in ((FRONT, frame.front), (BACK, frame.back)) if line}

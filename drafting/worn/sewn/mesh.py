@@ -25,7 +25,7 @@ from drafting.worn.sewn.layers import added_weight, layers_of, plies_by_triangle
 from drafting.worn.sewn.levels import mesh_levels
 from drafting.worn.sewn.rings import PieceRing
 from drafting.worn.sewn.stations import NEAR, stations
-from drafting.worn.sewn.strung import banded, drawn_bones, elastics, free_folds, rods, tied
+from drafting.worn.sewn.strung import banded, drafted_rods, elastics, free_folds, on_facings, tied
 from drafting.worn.sewn.turned_back import caught_to_seams
 
 ROUNDS = 4
@@ -77,8 +77,12 @@ def sewn_mesh(
         ),
         edges={(n, side.name): whole.along((n, side.name)) for n, ring in rings.items() for side in ring.sides},
         levels=mesh_levels(pieces, rings, said, whole, front),
-        elastics=(*elastics(pieces, rings, said, whole), *banded(pieces, rings, whole, stacks, ply)),
-        rods=rods(whole, drawn_bones(rings)),
+        elastics=(
+            *elastics(pieces, rings, said, whole),
+            *banded(pieces, rings, whole, stacks, ply),
+            *on_facings(pieces, rings, whole),
+        ),
+        rods=drafted_rods(pieces, rings, whole),
         front=front,
         back=back,
         shoulders=_shoulders(rings, whole),

@@ -11,7 +11,8 @@ from scipy.sparse.csgraph import dijkstra
 from drafting.draft.draft import EdgeRef, Notion, Seam
 from drafting.draft.frame import BodyFrame, Limb
 from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
-from drafting.worn.cloth.treatments import BONE
+from drafting.shaping.coat.hem_braid import HEM_BRAID
+from drafting.worn.cloth.treatments import BONE, BRAID
 from drafting.worn.nouns import ElasticThread, Ply, Rod, Whole
 from drafting.worn.sewn.chosen import SewnParts
 from drafting.worn.sewn.guides import BONE as BONE_MARK
@@ -38,6 +39,9 @@ PULL = 1.2
 
 FIRMEST = 1700.0
 """N per unit of strain from which a band is as good as unyielding (ours: a waist is 0.2 % longer by it)."""
+
+FACED = 300.0
+"""N per unit of strain of a facing along its seam (ours: as firm as a light cloth 45 mm deep, interfaced)."""
 
 
 def free_folds(rings: Mapping[str, PieceRing], whole: Merged, seams: Sequence[Seam]) -> Whole:
@@ -77,6 +81,27 @@ def _threads(
         if len(chain) > 1 and notion.loop is not None:
             pull = PULL * (notion.size or 10.0)
             yield ElasticThread(vertices=chain, rest=share * notion.loop, pull=pull)
+
+
+def on_facings(pieces: SewnParts, rings: Mapping[str, PieceRing], whole: Merged) -> tuple[ElasticThread, ...]:
+    """Return edges that are gathered to what is not meshed, as a neck to its facing, as threads of that length."""
+    faced = {ref for seam in pieces.draft.seams for ref in (*seam.a, *seam.b) if not _all_meshed(seam, rings)}
+    drawn = {ref for notion in pieces.draft.notions for ref in notion.edges}
+    refs = [
+        (piece.name, edge.name)
+        for piece in pieces.shell
+        for edge in piece.edges
+        if edge.length > edge.sewn_length + 1.0 and edge.name in rings[piece.name]
+    ]
+    return tuple(
+        ElasticThread(whole.along(ref), pieces.draft.edge(ref).sewn_length, FACED)
+        for ref in refs
+        if ref in faced and ref not in drawn
+    )
+
+
+def _all_meshed(seam: Seam, rings: Mapping[str, PieceRing]) -> bool:
+    return all(piece in rings for piece, _ in (*seam.a, *seam.b))
 
 
 def banded(
@@ -125,14 +150,18 @@ def end_to_end(chains: Sequence[Whole]) -> Whole:
         at = run[-1]
 
 
-def drawn_bones(rings: Mapping[str, PieceRing]) -> list[tuple[str, str]]:
-    """Return the marks that bones lie along, by piece and name."""
+def drawn_rods(rings: Mapping[str, PieceRing], what: str) -> list[tuple[str, str]]:
+    """Return the marks of a kind that bones, or a stiff braid, lie along, by piece and name."""
     return [
-        (name, mark.name)
-        for name, ring in rings.items()
-        for mark in ring.piece.placements
-        if mark.what == BONE_MARK
+        (name, mark.name) for name, ring in rings.items() for mark in ring.piece.placements if mark.what == what
     ]
+
+
+def drafted_rods(pieces: SewnParts, rings: Mapping[str, PieceRing], whole: Merged) -> tuple[Rod, ...]:
+    """Return the bones of a garment, and the braid along its hem as a rod along its upper edge."""
+    widths = [notion.size or 0.0 for notion in pieces.draft.notions if notion.what == HEM_BRAID]
+    braid = rods(whole, drawn_rods(rings, HEM_BRAID), max(widths) * BRAID) if widths else ()
+    return (*rods(whole, drawn_rods(rings, BONE_MARK)), *braid)
 
 
 def rods(whole: Merged, bones: Sequence[tuple[str, str]], stiffness: float = BONE) -> tuple[Rod, ...]:

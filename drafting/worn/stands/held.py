@@ -16,7 +16,7 @@ from drafting.worn.stands.words import Remark, remark
 def held_told(slides: Slides | None, sank: Sunk | None, *, on_floor: bool = False) -> Iterator[Remark]:
     """Yield what holds a garment up that would slide down, and by how much one sank, mm (`on_floor`: so far)."""
     if slides:
-        key = "held.braces" if slides.legs else "held.hooked"
+        key = "held.braced" if slides.chosen else "held.braces" if slides.legs else "held.hooked"
         yield remark(key, waist=slides.waist, widest=slides.widest)
     if sank:
         key = "held.sinks" if sank.legs else "held.sinks_round"

@@ -97,6 +97,7 @@ def pull_verdict(strain: Strain) -> Literal["over", "places", "within", "nothing
 SERIOUS = (
     "shape.only",
     "held.braces",
+    "held.braced",
     "held.hooked",
     "held.sinks",
     "held.sinks_round",

@@ -1,0 +1,60 @@
+"""Two rows of a coat's buttons stand beside the centre front, also where a belly moves it out.
+
+Common practice: the rows of a dress coat lean outwards from the waist; two buttons never lie on each other.
+"""
+
+from __future__ import annotations
+
+import itertools
+
+import pytest
+
+from drafting.body import Body, wearer
+from drafting.costume.garment import draft_garment
+from drafting.draft.draft import Draft
+from tests.bodies import bdims
+from tests.making.orders import WOVEN
+
+ACROSS, SEAT = 20.0, 3.0
+"""mm: the button's diameter where none is typed, and how far the hole runs past the middle of its button."""
+
+
+def great() -> Body:
+    """Return an invented woman whose waist is the widest."""
+    tape = {"height": 1680, "bust_girth": 991, "waist_girth": 1100, "hip_girth": 1060, "high_bust_girth": 930}
+    return wearer({**tape, "back_waist_length": 395, "front_waist_length": 480})
+
+
+def apart(draft: Draft) -> list[float]:
+    """Return how far each button stands from the button that the hole beside it holds, from the waist up, mm."""
+    marks = draft["front"].placements
+    buttons, holes = (
+        sorted((m.path.start for m in marks if m.what == kind), key=lambda start: start.imag)
+        for kind in ("button", "buttonhole")
+    )
+    pairs = zip(buttons, holes, strict=False)  # those above the break have no hole
+    return [(button.real - ACROSS / 2) - (hole.real + SEAT) for button, hole in pairs]
+
+
+@pytest.mark.parametrize("style", ["none", "peaked", "step"])
+@pytest.mark.parametrize("block", ["coat", "tailcoat", "spencer"])
+def test_the_rows_lean_apart_and_never_meet_on_any_figure(block: str, style: str) -> None:
+    """Over a belly they ran together: 28, 11 and 5 mm apart from the waist up, with buttons of 20."""
+    for body in (great(), bdims()[3], bdims()[300]):
+        draft = draft_garment(body, WOVEN, block, {"breasted": "double", "lapel_style": style}).draft
+        found = apart(draft)
+        assert found[0] >= ACROSS
+        assert all(low <= high + 0.1 for low, high in itertools.pairwise(found))
+        assert not [f for f in draft.findings if f.check == "button rows"]
+
+
+def test_buttons_that_would_lie_on_each_other_are_told_with_what_keeps_them_apart() -> None:
+    asked = {"breasted": "double", "front_overlap": 26.0, "button_diameter": 36.0}
+    draft = draft_garment(bdims()[3], WOVEN, "coat", asked).draft
+    (said,) = [f for f in draft.findings if f.check == "button rows"]
+    assert said.level == "warning"
+    wider = {**asked, "front_overlap": float(said.wanted or 0.0)}
+    assert said.wanted == 36.0
+    assert not [
+        f for f in draft_garment(bdims()[3], WOVEN, "coat", wider).draft.findings if f.check == "button rows"
+    ]
