@@ -1,14 +1,20 @@
-"""Shoulder seams start over the shoulders, whatever the front's lap and the back's curve do to an even field."""
+"""Where garments start: shoulder seams over the shoulders, whole fronts on both sides, panels below their arcs."""
 
 from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
 
 import numpy as np
 import pytest
 
 from drafting.blocks import names
 from drafting.body import Body
+from drafting.costume.garment import draft_garment
 from drafting.costume.worn_sewn import COARSE, coarse_mesh
+from drafting.fabric import Fabric
 from drafting.worn.form import wearers_form
+from drafting.worn.nouns import Limb, Reals, SewnMesh
 from drafting.worn.placed import placed
 from drafting.worn.sewn import sewn_mesh
 from tests.drawn_bodies import drawn
@@ -58,12 +64,9 @@ def test_no_piece_starts_torn_where_two_shoulders_differ(block: str) -> None:
     body = next(one for one in made_up() if one.title == "uneven shoulders")
     mesh, _ = coarse_mesh(drafted(block, body), block, plies_for(block), wearers_form(body))
     start = placed(mesh, wearers_form(body))
-    one, two = (mesh.triangles[:, turn].ravel() for turn in ([0, 1, 2], [1, 2, 0]))
-    flat = np.linalg.norm(mesh.flat[one] - mesh.flat[two], axis=1)
-    drawn_to = np.linalg.norm(start[mesh.merged[one]] - start[mesh.merged[two]], axis=1) / flat
+    longer = drawn_longer(mesh, start)
     for index, piece in enumerate(mesh.pieces):
-        own = np.repeat(mesh.piece == index, 3)
-        assert np.percentile(drawn_to[own], 99) < 5.0, piece.name
+        assert np.percentile(longer[mesh.piece == index], 99) < 5.0, piece.name
 
 
 def test_a_front_cut_whole_hangs_on_both_shoulders_that_differ() -> None:
@@ -75,3 +78,36 @@ def test_a_front_cut_whole_hangs_on_both_shoulders_that_differ() -> None:
         hem = rest.points[rest.mesh.edges["front", name]]
         assert (side * hem[:, 0] > -15.0).all(), name
         assert np.ptp(hem[:, 2]) < 40.0, name
+
+
+PANELS: tuple[tuple[str, Mapping[str, Any]], ...] = (
+    ("cape", {"cape_length": 1300.0, "cape_cut": "full circle", "shoulder_fit": "none"}),
+    ("cape", {"cape_ends": "knee", "cape_cut": "full circle"}),
+    ("skirt", {"skirt_cut": "full circle", "skirt_ends": "floor"}),
+    ("skirt", {"skirt_cut": "three-quarter circle", "skirt_ends": "ankle"}),
+)
+
+
+@pytest.mark.parametrize(("block", "choices"), PANELS)
+def test_every_panel_of_a_circle_hangs_from_its_inner_arc(block: str, choices: Mapping[str, Any]) -> None:
+    """Panels between the first and the last hung from a side seam: they started drawn to 4 to 14 times their length.
+
+    At rest their seams ran in zigzags through one another.
+    """
+    body, narrow = chart_body(), Fabric("A narrow cloth, invented", usable_width=900.0)
+    mesh, _ = coarse_mesh(
+        draft_garment(body, narrow, block, choices).draft, block, plies_for(block), wearers_form(body)
+    )
+    longer = drawn_longer(mesh, placed(mesh, wearers_form(body)))
+    hanging = [index for index, piece in enumerate(mesh.pieces) if piece.limb is Limb.HANGS]
+    assert len(hanging) >= 4
+    for index in hanging:
+        assert np.percentile(longer[mesh.piece == index], 98) < 2.5, mesh.pieces[index].name
+
+
+def drawn_longer(mesh: SewnMesh, points: Reals) -> Reals:
+    """Return (T, 3): how many times its flat length each side of each triangle is long."""
+    flat, sewn = mesh.flat[mesh.triangles], points[mesh.sewn]
+    lengths = (np.linalg.norm(at - np.roll(at, -1, axis=1), axis=2) for at in (sewn, flat))
+    now, cut = lengths
+    return np.asarray(now / cut)
