@@ -90,7 +90,7 @@ PANELS: tuple[tuple[str, Mapping[str, Any]], ...] = (
 
 @pytest.mark.parametrize(("block", "choices"), PANELS)
 def test_every_panel_of_a_circle_hangs_from_its_inner_arc(block: str, choices: Mapping[str, Any]) -> None:
-    """Panels between the first and the last hung from a side seam: they started drawn to 4 to 14 times their length.
+    """Panels between the first and the last hung from a side seam: they started 4 to 14 times as long.
 
     At rest their seams ran in zigzags through one another.
     """

@@ -18,8 +18,8 @@ def top_edges(mesh: SewnMesh, index: int) -> Whole:
 def _top_edge(mesh: SewnMesh, index: int, flat: Whole, place: complex) -> Whole:
     """Return the flat vertices of the edge that a piece hangs from: it ends at `place`, off the middle.
 
-    Where `place` lies on the middle of a piece that goes over it, the edge goes on there on the other hand. What is
-    sewn to another piece that hangs so is a side, not a top.
+    Where `place` lies on the middle of a piece that goes over it, the edge goes on there on the other hand.
+    What is sewn to another piece that hangs so is a side, not a top.
     """
     ends = flat[np.abs(mesh.flat[flat, 0] + 1j * mesh.flat[flat, 1] - place) < 1.0]
     chains = [chain for ref, chain in mesh.edges.items() if ref[0] == mesh.pieces[index].name]
