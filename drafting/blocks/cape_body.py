@@ -19,6 +19,7 @@ from dataclasses import dataclass, replace
 
 from drafting.body import Body
 from drafting.body.landmarks import down_to
+from drafting.body.sides import both_sides
 from drafting.draft.by_role import edges_as
 from drafting.draft.draft import Draft, EdgeRef, Girth
 from drafting.draft.piece import EdgeKind
@@ -107,16 +108,11 @@ def cape_body(body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
 
     Raises `DraftError` where it would end on the shoulder, and where no panel lies on the cloth.
     """
-    plan = cape_plan(
-        body,
-        angle=CIRCLES[choices.cape_cut],
-        fitted=choices.shoulder_fit != "none",
-        eases=(choices.neck_ease, choices.cape_ease),
-        length=choices.cape_length or _length(body, choices.cape_ends),
-    )
+    plan, both = (_plan(one, choices) for one in (body, both_sides(body)))
     width = (fabric and fabric.laid_width) or CLOTH_WIDTH
-    upside_down = fabric is not None and fabric.one_way and plan.half > UPRIGHT  # its front, were it in one piece
-    pieces, seams = cape_pieces(plan, width, dart=choices.shoulder_fit != "seam" and not upside_down)
+    upside_down = fabric is not None and fabric.one_way and both.half > UPRIGHT  # its front, were it in one piece
+    dart = choices.shoulder_fit != "seam" and not upside_down
+    pieces, seams = cape_pieces(plan, width, dart=dart, both=both)
     ease = plan.girth - plan.shoulders
     draft = Draft(
         pieces,
@@ -132,6 +128,16 @@ def cape_body(body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
         draft,
         findings=tuple(_said(body, plan, choices, draft, width)),
         chains={"front_neck": _neck(draft, behind=False), "back_neck": _neck(draft, behind=True)},
+    )
+
+
+def _plan(body: Body, choices: Choices) -> CapePlan:
+    return cape_plan(
+        body,
+        angle=CIRCLES[choices.cape_cut],
+        fitted=choices.shoulder_fit != "none",
+        eases=(choices.neck_ease, choices.cape_ease),
+        length=choices.cape_length or _length(body, choices.cape_ends),
     )
 
 

@@ -25,6 +25,10 @@ from drafting.fabric import Fabric
 from drafting.fitting.applied import Fitted, fitted
 from drafting.fitting.note import Note, NoteSide
 from drafting.ground.errors import DraftError
+from drafting.shaping.skirt.plan import CLOTH_WIDTH
+
+NARROWER = (0.99, 0.98, 0.96, 0.93, 0.9, 0.86, 0.8)
+"""Of the cloth's width: what both hands are parted for, where one only just lies on it in fewer panels (ours)."""
 
 ROUNDS = 3
 """How often both hands are drafted again for one value of a choice: a yoke first, then how deep it is (ours)."""
@@ -50,7 +54,17 @@ def both_drafted(
             break
         chosen = agreed
         left, right = _two(body, fabric, chosen, notes)
+    for share in NARROWER:
+        if fabric is None or _parted(left.draft) == _parted(right.draft):
+            break
+        narrower = replace(fabric, usable_width=share * (fabric.laid_width or CLOTH_WIDTH))
+        left, right = _two(body, narrower, chosen, notes)
     return [left, right]
+
+
+def _parted(draft: Draft) -> set[tuple[str, bool]]:
+    """Return the pieces of a hand's shell, and which of them are cut on the fold."""
+    return {(piece.name, piece.fold_edge is not None) for piece in draft.pieces if not piece.material}
 
 
 def _two(body: Body, fabric: Fabric | None, chosen: Chosen, notes: Sequence[Note]) -> tuple[Fitted, Fitted]:

@@ -18,6 +18,7 @@ from drafting.costume.garment import MadeGarment, draft_garment, make_garment
 from drafting.draft.centres import joins_hands
 from drafting.draft.draft import Draft, Seam
 from drafting.draft.piece import EdgeKind
+from drafting.draft.roles import PieceRole
 from drafting.draft.walk import walk
 from drafting.fabric import Fabric
 from drafting.ground.scale import body_scale
@@ -166,3 +167,51 @@ def test_whole_pieces_keep_no_fold_and_their_middle_is_marked() -> None:
     assert [edge.kind for edge in back.edges if edge.kind is EdgeKind.FOLD] == []
     (centre,) = [mark.path for mark in back.placements if mark.what == "centre"]
     assert centre.start.real == pytest.approx(centre.end.real, abs=0.01)
+
+
+def test_a_cape_that_one_hand_only_just_lays_on_the_fold_is_parted_alike_on_both() -> None:
+    """The left back lay on the fold of the cloth, the right had a seam at the middle: joining them was a KeyError.
+
+    Found at random (invented figures); the cloth's width is not known, so that a usual one is taken.
+    """
+    body = wearer(
+        {
+            "height": 1821.9596491193504,
+            "neck_base_girth": 397.9651168833388,
+            "shoulder_drop": (14.800514711565725, 16.13996256927519),
+            "across_back_low_width": (436.82580771898586, 438.4836253116956),
+            "bust_girth": 1369.2788291867082,
+            "waist_girth": (1296.2866598899327, 1159.78923498928),
+            "hip_girth": 1599.3808271671267,
+            "bust_point_width": 237.9966199680748,
+            "forearm_girth": (334.76416369293236, 300.1595213042202),
+            "upper_arm_length": 432.48949867712867,
+            "body_rise": 292.6343787148104,
+            "inside_leg_length": (847.0107173789557, 770.8161486170578),
+            "knee_height": (582.0995392239736, 519.1775632826236),
+            "waist_to_floor": 968.6603729998346,
+        }
+    )
+    draft = draft_garment(body, replace(WOVEN, usable_width=None), "cape", {}).draft
+    backs = {piece.name: piece for piece in draft.pieces if piece.role is PieceRole.BACK and not piece.material}
+    assert set(backs) == {"cape-back-left", "cape-back-right"}
+    assert {edge.name for edge in backs["cape-back-left"].edges} == {
+        e.name for e in backs["cape-back-right"].edges
+    }
+
+
+@pytest.mark.parametrize(
+    ("cut", "ends", "width"),
+    [("half circle", "ankle", 925.0), ("full circle", "floor", 785.0), ("three-quarter circle", "floor", 1265.0)],
+)
+def test_a_circle_that_one_hand_only_just_lays_on_the_cloth_has_as_many_panels_on_both(
+    cut: str, ends: str, width: float
+) -> None:
+    """The longer side had a panel more, sewn to nothing of the other hand: 90 of some 1,600 widths."""
+    lengths = {"waist_to_floor": (1040.0, 1070.0), "knee_height": (455.0, 485.0), "shoulder_drop": (40.0, 60.0)}
+    cloth = replace(WOVEN, usable_width=width)
+    draft = draft_garment(
+        wearer({**EVEN, **lengths}), cloth, "skirt", {"skirt_cut": cut, "skirt_ends": ends}
+    ).draft
+    left, right = ({p.base for p in draft.pieces if p.hand == side} for side in ("left", "right"))
+    assert left == right

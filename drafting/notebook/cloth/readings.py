@@ -13,6 +13,7 @@ from math import isfinite
 from pathlib import Path
 from typing import Any
 
+from drafting.ground.frozen import freeze
 from drafting.ground.shipped import INSTALLED
 from drafting.notebook.whole_files import put_whole
 
@@ -28,6 +29,9 @@ class KeptReadings:
     place: Path | None
     trial: str
     bounds: Mapping[str, tuple[float, float]]
+
+    def __post_init__(self) -> None:
+        freeze(self, "bounds")
 
     def before(self) -> dict[str, dict[str, float]]:
         """Return what was told and not saved, by strip; nothing where nothing is kept."""

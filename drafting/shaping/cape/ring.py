@@ -51,17 +51,20 @@ class PanelCut:
     place: int
 
 
-def cape_pieces(plan: CapePlan, width: float, *, dart: bool) -> tuple[tuple[Piece, ...], tuple[Seam, ...]]:
+def cape_pieces(
+    plan: CapePlan, width: float, *, dart: bool, both: CapePlan
+) -> tuple[tuple[Piece, ...], tuple[Seam, ...]]:
     """Return the pieces from the middle in front to the middle behind, and the seams between them.
 
     With `dart` it is one piece, where such a piece lies on cloth of this usable `width`. The last piece is on
-    the fold where it can be. Raises `DraftError` where no panel is narrow enough.
+    the fold where it can be: `both` is what the two hands share, which says it. Raises `DraftError` where no
+    panel is narrow enough.
     """
     if dart:
         whole = _whole(plan)
-        if 2 * _across(whole) <= width - ROOM and _parts_behind(whole):
+        if 2 * _across(whole) <= width - ROOM and _parts_behind(_whole(both)):
             return (whole,), tuple(dart_seams(whole))
-    pieces = (*_panels(plan, False, width), *_panels(plan, True, width))
+    pieces = (*_panels(plan, False, width, both), *_panels(plan, True, width, both))
     return pieces, tuple(_between(one, other) for one, other in itertools.pairwise(pieces))
 
 
@@ -114,7 +117,7 @@ def _frame(*places: complex) -> BodyFrame:
 # ---------------------------------------------------------------------------------------------- panels
 
 
-def _panels(plan: CapePlan, behind: bool, width: float) -> tuple[Piece, ...]:
+def _panels(plan: CapePlan, behind: bool, width: float, both: CapePlan) -> tuple[Piece, ...]:
     """Return the fewest panels of the front, or the back, that the cloth takes, from the front backwards."""
     room, narrowest = width - ROOM, math.inf
     for count in range(1, MOST_PANELS + 1):
@@ -122,7 +125,7 @@ def _panels(plan: CapePlan, behind: bool, width: float) -> tuple[Piece, ...]:
         panels = [_panel(plan, cut) for cut in cuts]
         widest = max(map(_across, panels))
         if widest <= room:
-            if behind and 2 * _across(panels[-1]) <= room and _parts_behind(panels[-1]):
+            if behind and 2 * _across(panels[-1]) <= room and _parts_behind(_panel(both, cuts[-1])):
                 panels[-1] = _panel(plan, cuts[-1], fold=True)
             return tuple(panels)
         narrowest = min(narrowest, widest)
