@@ -110,3 +110,26 @@ def test_no_raw_edge_is_folded_under_in_a_cloth_that_does_not_fray(block: str, c
         for text in saying(woven, name)
         if "under" in text or "twice" in text
     ]
+
+
+@pytest.mark.parametrize(
+    ("block", "asked", "vented"),
+    [
+        ("coat", {"vent": "centre"}, True),
+        ("coat", {"vent": "sides"}, True),
+        ("tailcoat", {}, True),
+        ("coat", {"vent": "none"}, False),
+        ("coat", {"vent": "sides", "lining": "none"}, False),
+        ("spencer", {}, False),
+    ],
+)
+def test_a_lining_is_left_open_at_a_vent_and_felled_round_it(
+    block: str, asked: dict[str, str], vented: bool
+) -> None:
+    """Its seams were told to be sewn as the shell's, and its edges along the vent in no step."""
+    garment, steps = worked(block, **asked)
+    found = keys(*steps)
+    assert found.count("lining_vent") == found.count("line_vent") == vented
+    if vented:
+        assert found.index("vent") < found.index("line_vent")
+    assert unsound(costume_of(garment, WOVEN), steps) == ()
