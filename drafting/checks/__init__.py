@@ -9,13 +9,14 @@ darts      equal legs; the bust dart's tip and aim
 curves     inflections; the cap laid on its armhole
 trouser    a trouser's waist and crotch: one bend, square centres, the length asked for
 cut        the cut line around the outline at its allowance
+stiff_hems what stiffens a hem lies in its godets too
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
-from drafting.checks import curves, cut, darts, girths, levels, notches, outlines, seams, trouser
+from drafting.checks import curves, cut, darts, girths, levels, notches, outlines, seams, stiff_hems, trouser
 from drafting.checks.table import summary
 from drafting.draft.draft import Draft
 from drafting.draft.pattern import Pattern
@@ -57,6 +58,7 @@ def check_draft(draft: Draft, body: Measured) -> tuple[Finding, ...]:
         levels.levels_reach_edges(draft),
         girths.girths_finished(draft),
         girths.eases_settled(draft),
+        stiff_hems.godets_stiffened(draft),
         darts.dart_legs_equal(draft),
         darts.bust_dart_tips(draft, scale),
         curves.curves_bend_right(draft),
