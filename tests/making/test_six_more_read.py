@@ -13,6 +13,7 @@ from drafting.costume.choices import block_named, choose
 from drafting.costume.garment import draft_garment, make_garment
 from drafting.draft.roles import EdgeRole, SeamKind
 from drafting.fabric import Fabric
+from drafting.fabric.sorts import Sort
 from drafting.ground.scale import body_scale
 from drafting.making.model import Step
 from drafting.making.rules import unsound
@@ -155,3 +156,13 @@ def test_no_dart_and_no_pleat_is_sewn_with_a_stitch_that_cuts_its_fold_off(block
     assert folded
     assert not [one.stitch for one in folded if one.stitch in OVEREDGE]
     assert "514" in {one.stitch for one in found.values()}
+
+
+@pytest.mark.parametrize("sort", ["sheer", "lace"])
+def test_the_back_of_an_unlined_sheer_waistcoat_is_neatened_though_it_is_of_another_cloth(sort: Sort) -> None:
+    """Its centre back, in the lining's cloth and pressed open, was left raw."""
+    cloth = replace(WOVEN, sort=sort, care="dry clean", takes_starch=False)
+    garment, steps = worked("waistcoat", cloth, lining="none")
+    assert unsound(costume_of(garment, cloth), steps) == ()
+    (back,) = [step for step in steps if "centre back" in step.seams]
+    assert "neaten_open" in keys(back)
