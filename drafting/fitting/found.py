@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from drafting.draft.draft import Draft, EdgeRef, Seam
 from drafting.draft.piece import Edge, Piece
 from drafting.draft.roles import Half, LevelKind
-from drafting.fitting.lines.places import BEHIND, body_pieces, height, leg_pieces, sleeve_pieces
+from drafting.fitting.lines.places import BEHIND, body_pieces, height, leg_pieces, lies_behind, sleeve_pieces
 from drafting.fitting.note import AtEdge, AtLevel, AtMeasure, AtPiece, FromEnd, Note
 
 
@@ -36,6 +36,8 @@ class Found:
     @property
     def behind(self) -> bool:
         """Return whether it lies on the back."""
+        if self.piece is not None and self.edge is not None:
+            return lies_behind(self.piece, self.edge)
         return self.piece is not None and self.piece.role in BEHIND
 
     @property

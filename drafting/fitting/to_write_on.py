@@ -61,7 +61,9 @@ def _raw(draft: Draft) -> Iterator[SeamLine]:
             if (piece.name, edge.name) in sewn or not edge.allowance or edge.role in NOT_WRITTEN:
                 continue
             plain = edge.role is EdgeRole.PLAIN
-            name = f"{piece.name} {edge.name}" if plain else f"{piece.role} {edge.role}"
+            of_it = str(edge.role).startswith(str(piece.role))  # a front's own front edge
+            name = str(edge.role) if of_it else f"{piece.role} {edge.role}"
+            name = f"{piece.name} {edge.name}" if plain else name
             found.setdefault(name, []).append((piece.name, edge.name))
     for name, refs in found.items():
         yield _line(draft, name, refs)

@@ -58,9 +58,9 @@ BY_SORT = {GarmentSort.LEGS: LEGS, GarmentSort.WAISTED: SKIRT, GarmentSort.CAPE:
 ON_BRACES = "It is worn on braces: hang it from them at its marks before you look at anything."
 
 RULES = (
-    "Side (the wearer's own left or right, or both), where, what, how much, and how it is counted. A pinch of "
-    f"{told(10.0)} takes {told(20.0)} of cloth; at each of two side seams that is {told(40.0)} of the girth. "
-    "Write pinch, total, or per seam edge.",
+    "Side (the wearer's own left or right, or both), where, what, how much, and how it is counted. A pinch takes "
+    "twice its width of cloth; at each of two side seams that is four times its width of the girth. Write pinch, "
+    "total, or per seam edge.",
     f"Words for what: {', '.join(Verb)}. Say whether it is the body, the style, the cloth, or an accident of "
     "cutting.",
     f"Under {told(3.0)} is no note. More than {told(25.0)} at one seam, or {told(50.0)} round, is a measure to "

@@ -72,6 +72,11 @@ WAYS: Mapping[str, Way] = {
     "cape, circle": ("cape", {"cape_cut": "full circle", "shoulder_fit": "none", "cape_closes": "ties"}),
     "spats": ("spats", {}),
     "spats, high": ("spats", {"spat_height": 260.0, "spat_ease": 15.0}),
+    "skirt, hem bone": ("skirt", {"skirt_cut": "gored", "stiff_hem": "bone"}),
+    "skirt, slit, hem bone": ("skirt", {"walking_slit": "yes", "stiff_hem": "bone", "bone_kind": "flat"}),
+    "skirt, hem braid": ("skirt", {"skirt_cut": "half circle", "stiff_hem": "braid", "lining": "whole"}),
+    "cape, hem braid": ("cape", {"stiff_hem": "braid"}),
+    "coat, hem bone": ("coat", {"vent": "sides", "stiff_hem": "bone"}),
 }
 """What is asked for, by a name for the reader: garment and the choices that differ."""
 

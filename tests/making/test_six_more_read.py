@@ -5,15 +5,21 @@ All that is asked is common practice of the workroom.
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from drafting.costume.choices import block_named, choose
-from drafting.costume.garment import make_garment
-from drafting.draft.roles import EdgeRole
+from drafting.costume.garment import draft_garment, make_garment
+from drafting.draft.roles import EdgeRole, SeamKind
 from drafting.fabric import Fabric
+from drafting.fabric.sorts import Sort
 from drafting.ground.scale import body_scale
 from drafting.making.model import Step
 from drafting.making.rules import unsound
+from drafting.making.settings import settings
+from drafting.making.settings.inner_darts import inner_dart_key
+from drafting.making.settings.stitches import OVEREDGE
 from drafting.making.words import plan_sentence
 from drafting.reading.given import Origin
 from drafting.reading.style_made import EdgingWish
@@ -110,3 +116,53 @@ def test_no_raw_edge_is_folded_under_in_a_cloth_that_does_not_fray(block: str, c
         for text in saying(woven, name)
         if "under" in text or "twice" in text
     ]
+
+
+@pytest.mark.parametrize(
+    ("block", "asked", "vented"),
+    [
+        ("coat", {"vent": "centre"}, True),
+        ("coat", {"vent": "sides"}, True),
+        ("tailcoat", {}, True),
+        ("coat", {"vent": "none"}, False),
+        ("coat", {"vent": "sides", "lining": "none"}, False),
+        ("spencer", {}, False),
+    ],
+)
+def test_a_lining_is_left_open_at_a_vent_and_felled_round_it(
+    block: str, asked: dict[str, str], vented: bool
+) -> None:
+    """Its seams were told to be sewn as the shell's, and its edges along the vent in no step."""
+    garment, steps = worked(block, **asked)
+    found = keys(*steps)
+    assert found.count("lining_vent") == found.count("line_vent") == vented
+    if vented:
+        assert found.index("vent") < found.index("line_vent")
+    assert unsound(costume_of(garment, WOVEN), steps) == ()
+
+
+@pytest.mark.parametrize("block", ["waistcoat", "fitted-top", "shirt"])
+def test_no_dart_and_no_pleat_is_sewn_with_a_stitch_that_cuts_its_fold_off(block: str) -> None:
+    """The waist darts inside the back of a vinyl waistcoat were to be sewn with an overedge."""
+    asked = {"back_cloth": "own"} if block == "waistcoat" else {}
+    asked |= {"back_shaping": "yoke", "back_pleat": "box"} if block == "shirt" else {}
+    garment = draft_garment(bdims()[3], KNIT, block, asked)
+    costume = costume_of(garment, KNIT)
+    room = replace(costume.costume.workroom, stitches=("301", "304", "514"))
+    found = settings(costume, room)
+    seams = (s for s in garment.draft.seams if s.kind in (SeamKind.DART, SeamKind.LAID_PLEAT))
+    folded = [found[garment.name, seam.name] for seam in seams]
+    folded += [found[garment.name, inner_dart_key(p.name)] for p in garment.draft.pieces if p.darts]
+    assert folded
+    assert not [one.stitch for one in folded if one.stitch in OVEREDGE]
+    assert "514" in {one.stitch for one in found.values()}
+
+
+@pytest.mark.parametrize("sort", ["sheer", "lace"])
+def test_the_back_of_an_unlined_sheer_waistcoat_is_neatened_though_it_is_of_another_cloth(sort: Sort) -> None:
+    """Its centre back, in the lining's cloth and pressed open, was left raw."""
+    cloth = replace(WOVEN, sort=sort, care="dry clean", takes_starch=False)
+    garment, steps = worked("waistcoat", cloth, lining="none")
+    assert unsound(costume_of(garment, cloth), steps) == ()
+    (back,) = [step for step in steps if "centre back" in step.seams]
+    assert "neaten_open" in keys(back)

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from drafting.draft.draft import Draft
-from drafting.draft.piece import Piece
+from drafting.draft.piece import Edge, Piece
 from drafting.draft.roles import EdgeRole
 from drafting.fitting.lines.altered import Altered, carried_out
-from drafting.fitting.lines.places import BEHIND, body_pieces
+from drafting.fitting.lines.places import body_pieces, lies_behind
 from drafting.fitting.lines.shift import Shift
 from drafting.geometry import Path
 from drafting.ground.errors import DraftError
@@ -16,11 +16,9 @@ def neck_depth(draft: Draft, behind: bool, lower: float) -> Altered:
     """Return a body whose neck lies lower by `lower` mm at the centre, in the back or in front."""
     shifts = []
     for piece in body_pieces(draft):
-        corner = _at_centre(piece)
-        if (piece.role in BEHIND) == behind and corner is not None:
-            neck = next(e for e in piece.edges if e.role is EdgeRole.NECK)
-            end = "start" if neck.name == corner else "end"
-            shifts.append(Shift(piece.name, {corner: -1j * lower}, held=frozenset({(neck.name, end)})))
+        if (corner := _at_centre(piece, behind)) is not None:
+            edge, held, down = corner
+            shifts.append(Shift(piece.name, {edge: down * lower}, held=frozenset({held})))
     if not shifts:
         raise DraftError(
             "no neckline of this draft ends at the centre line",
@@ -30,13 +28,27 @@ def neck_depth(draft: Draft, behind: bool, lower: float) -> Altered:
     return carried_out(draft, shifts, f"{what} neck {'lowered' if lower > 0 else 'raised'}")
 
 
-def _at_centre(piece: Piece) -> str | None:
-    """Return the edge that starts where the neckline meets the centre, or None."""
+def _at_centre(piece: Piece, behind: bool) -> tuple[str, tuple[str, str], complex] | None:
+    """Return the edge that starts where the neckline meets the centre behind or in front, the end of the neck's
+    edge that lies there, and the way down the centre; or None. A cape in one piece has both.
+    """
     for at, edge in enumerate(piece.edges):
-        roles = {piece.edges[at - 1].role, edge.role}
-        if EdgeRole.NECK in roles and roles & {EdgeRole.CENTRE, EdgeRole.CENTRE_SEAM, EdgeRole.STAND_NECK}:
-            return edge.name
+        before = piece.edges[at - 1]
+        for neck, middle, end in ((edge, before, "start"), (before, edge, "end")):
+            if neck.role is EdgeRole.NECK and middle.role in MIDDLES and lies_behind(piece, middle) == behind:
+                return edge.name, (neck.name, end), _down(middle, from_start=middle is edge)
     return None
+
+
+MIDDLES = (EdgeRole.CENTRE, EdgeRole.CENTRE_SEAM, EdgeRole.STAND_NECK)
+"""What a neckline ends at in the middle."""
+
+
+def _down(middle: Edge, *, from_start: bool) -> complex:
+    if middle.role is EdgeRole.STAND_NECK:  # the neckline itself goes on
+        return -1j
+    way = middle.path.segments[0].tangent(0.0) if from_start else -middle.path.segments[-1].tangent(1.0)
+    return way / abs(way)
 
 
 def neck_width(draft: Draft, wider: float) -> Altered:

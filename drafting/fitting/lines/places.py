@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from drafting.draft.by_role import dart_legs
 from drafting.draft.draft import Draft
 from drafting.draft.piece import Edge, Piece
-from drafting.draft.roles import FACINGS, SLEEVES, EdgeRole, LevelKind, PieceRole
+from drafting.draft.roles import FACINGS, SLEEVES, EdgeRole, Half, LevelKind, PieceRole
 from drafting.fitting.lines.along import Knot
 from drafting.geometry import Path, line
 from drafting.geometry.crossing import crossings
@@ -41,6 +41,17 @@ TRUNK = frozenset({PieceRole.FRONT, PieceRole.SIDE_FRONT, PieceRole.BACK, PieceR
 
 BEHIND = frozenset({PieceRole.BACK, PieceRole.PLAIN})
 """What lies on the back; a yoke does."""
+
+
+def lies_behind(piece: Piece, edge: Edge) -> bool:
+    """Return whether an edge lies on the back: as it or its neighbours declare on a piece that has both halves."""
+    at = piece.index(edge.name)
+    near = [piece.edges[at - 1], piece.edges[(at + 1) % len(piece.edges)]]
+    own = {one.half for one in piece.edges if one.role in (EdgeRole.CENTRE, EdgeRole.CENTRE_SEAM)}
+    if not own >= {Half.FRONT, Half.BACK}:
+        return piece.role in BEHIND
+    declared = [one.half for one in (edge, *near) if one.half is not Half.NONE]
+    return declared[:1] == [Half.BACK]
 
 
 def leg_pieces(draft: Draft) -> tuple[Piece, ...]:

@@ -13,7 +13,7 @@ from dataclasses import replace
 
 from drafting.checks.treatments import iron_limit
 from drafting.draft.bias import hung_pieces
-from drafting.draft.by_role import edge_as
+from drafting.draft.by_role import edge_as, edges_as
 from drafting.draft.draft import Seam
 from drafting.draft.openings import hands
 from drafting.draft.roles import EdgeRole, PieceRole
@@ -57,8 +57,9 @@ def lining(bench: Bench) -> None:
     worn_on_body = any(edge_as(draft[name], EdgeRole.ARMHOLE) for name in behind)
     part = "body lining" if worn_on_body else "lining"
     darted = inner_dart_length(p for p in draft.pieces if p.material == "lining")
-    said_of_darts = [*_inner_darts(bench), *_pleat(bench)]
-    _made(bench, part, [s for s in body if s not in hung], behind, said_of_darts, darted)
+    vented = any(edges_as(draft[own], EdgeRole.VENT) for name, own in behind.items() if not is_sleeve(draft[name]))
+    more = [*_inner_darts(bench), *_pleat(bench), *([said("do.lining_vent")] if vented else [])]
+    _made(bench, part, [s for s in body if s not in hung], behind, more, darted)
     wholes = [own for own in hanging if own not in tails]
     _hung(bench, wholes, "do.hang_lining_whole")
     _made(bench, "sleeve lining", [s for s in seams if kinds[s.name] == "limb"], behind, [])
@@ -67,7 +68,8 @@ def lining(bench: Bench) -> None:
     put_in = "do.line" if any(is_sleeve(piece) for piece in draft.pieces) else "do.line_sleeveless"
     taped = ["do.line_taped"] if any(notion.edges for notion in bench.notions("tape")) else []
     put_up = "do.line_hooded" if any(draft[name].role is PieceRole.HOOD for name in behind) else "do.line_hung"
-    how = [put_in, "do.line_loose"] if worn_on_body else [put_up, *taped]
+    at_vents = ["do.line_vent"] if vented else []
+    how = [put_in, *at_vents, "do.line_loose"] if worn_on_body else [put_up, *taped]
     levelled = [key for key, hung in (("do.level_lining", tails), ("do.level_lining_whole", wholes)) if hung]
     _felled(bench, "lined", bodies, [*levelled, *how])
     _felled(bench, "sleeves lined", sleeves, ["do.line_sleeves"])

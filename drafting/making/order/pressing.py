@@ -23,11 +23,15 @@ def overedged(setting: Setting | None) -> bool:
 
 
 def neatened(bench: Bench, setting: Setting | None) -> bool:
-    """Return whether raw allowances are overcast: they fray, and no lining covers them (common practice)."""
+    """Return whether raw allowances are overcast: they fray, and no lining covers them (common practice).
+
+    What lies open in a sheer garment is of another cloth, as a waistcoat's back in its lining's.
+    """
     fabric = bench.fabric
     if overedged(setting) or fabric is None or bench.lined():
         return False
-    return frays(fabric) and handling(fabric).neatens == "overcast"
+    how, lies_open = handling(fabric).neatens, setting is not None and setting.press == "open"
+    return frays(fabric) and (how == "overcast" or (how == "french" and lies_open))
 
 
 def narrowed(bench: Bench, seam: Seam) -> Iterator[Said]:

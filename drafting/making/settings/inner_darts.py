@@ -9,7 +9,7 @@ from drafting.making.settings.feet import foot_for, set_lighter
 from drafting.making.settings.lengthening import Gives
 from drafting.making.settings.needles import needle_for
 from drafting.making.settings.pressing import heat, pressed_on
-from drafting.making.settings.stitches import stitch_for
+from drafting.making.settings.stitches import stitch_for, without_overedge
 from drafting.making.settings.surface import layers_held, suited_length, surface_said
 
 
@@ -21,7 +21,7 @@ def inner_dart_key(piece: str) -> str:
 def inner_dart_setting(fabric: Fabric | None, room: Workroom) -> Setting:
     """Return how inner darts are sewn and pressed: to the middle, both at the front and at the back."""
     knit = fabric is not None and fabric.weave == "knit"
-    stitch = suited_length(stitch_for(Gives(), knit, room), fabric)
+    stitch = suited_length(stitch_for(Gives(), knit, without_overedge(room)), fabric)
     needle, stands_in = needle_for(fabric, room)
     foot = foot_for(fabric, 0.0, stitch.number, room)
     dots = heat((fabric,) if fabric is not None else (), room)

@@ -38,7 +38,7 @@ from drafting.making.settings.lengthening import Gives, lengthens
 from drafting.making.settings.needles import needle_for
 from drafting.making.settings.pressing import encloses, heat, press_for, pressed_on, side_pressed
 from drafting.making.settings.pulling_on import OPENS, neck_passes
-from drafting.making.settings.stitches import LITTLE, OVEREDGE, TIGHT, Stitch, stitch_for
+from drafting.making.settings.stitches import LITTLE, TIGHT, Stitch, stitch_for, without_overedge
 from drafting.making.settings.surface import bars_met, layers_held, suited_length, surface_said, unpinned
 
 
@@ -165,10 +165,12 @@ def _lies_inside(draft: Draft, seam: Seam, press: str, fabric: Fabric | None) ->
 
 
 def _uncut(seam: Seam, room: Workroom) -> Workroom:
-    """Return the room for a seam: an overedge would cut a dart's fold off, so none sews it (common practice)."""
-    if seam.kind is not SeamKind.DART:
-        return room
-    return replace(room, stitches=tuple(stitch for stitch in room.stitches if stitch not in OVEREDGE))
+    """Return the room for a seam: a dart and a pleat are sewn along a fold."""
+    return without_overedge(room) if seam.kind in FOLDED else room
+
+
+FOLDED = (SeamKind.DART, SeamKind.LAID_PLEAT)
+"""Seams of a piece with itself along a fold."""
 
 
 def _unmeasured(draft: Draft, seam: Seam, body: Body | None, fabric: Fabric | None) -> tuple[str, ...]:

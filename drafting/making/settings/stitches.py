@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from drafting.costume.workroom import THREE_STEP, Workroom
 from drafting.making.model import Said, said
@@ -58,6 +58,11 @@ def stitch_for(gives: Gives, knit: bool, room: Workroom) -> Stitch:
     if not stretched and room.has("301"):
         return Stitch("301", TIGHT, 0.0, (said("set.why_even_tension"),))
     return Stitch(BACKSTITCH, PLAIN, 0.0, (said("set.why_by_hand"),))
+
+
+def without_overedge(room: Workroom) -> Workroom:
+    """Return the room for what is sewn along a fold: an overedge would cut the fold off (common practice)."""
+    return replace(room, stitches=tuple(stitch for stitch in room.stitches if stitch not in OVEREDGE))
 
 
 def width_for(share: float, length: float) -> float:
