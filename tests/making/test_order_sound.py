@@ -156,15 +156,6 @@ def test_piping_along_a_zip_is_told_where_it_can_be_sewn(block: str) -> None:
     assert unsound(costume, order_of(costume)) == ()
 
 
-def test_a_back_of_another_cloth_is_not_asked_to_be_neatened_as_the_sheer_front_is() -> None:
-    """Its centre seam lies in the lining's cloth alone, which nobody described here: it is pressed open."""
-    sheer = next(cloth for cloth in SORTED if cloth.sort == "sheer")
-    garment = draft_garment(bdims()[0], sheer, "waistcoat-body")
-    assert garment.draft["back"].cut_from == "lining"
-    costume = costume_of(garment, sheer)
-    assert unsound(costume, order_of(costume)) == ()
-
-
 def test_an_unlined_coat_of_washed_cloth_leaves_no_edge_raw_at_its_pleat() -> None:
     costume = costume_of(draft_garment(bdims()[0], WOVEN, "tailcoat", {"lining": "none"}), WOVEN)
     steps = order_of(costume)

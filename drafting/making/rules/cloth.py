@@ -28,13 +28,11 @@ def neatened_once(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[S
         overedge, done = step.setting.stitch in OVEREDGE, "neatens" in step.does
         if overedge and done:
             yield f"{step.key} overcasts what is overcast already"
-        seam = next(s for s in garment.draft.seams if s.name == step.seams[0])
-        if all(garment.draft[piece].cut_from not in ("", garment.fabric) for piece, _ in (*seam.a, *seam.b)):
-            continue  # a back cut from the lining's cloth is neatened as that cloth asks
         raw = frays(fabric) and takes.neatens == "overcast" and takes.water and not lined and not overedge
         sheer = takes.neatens == "french" and fabric.weave != "knit" and not lined and not overedge
         if (raw or (sheer and step.verb == "join")) and not done:
             yield f"{step.key} leaves raw edges in a cloth that is washed or shows them"
+        seam = next(s for s in garment.draft.seams if s.name == step.seams[0])
         if french(garment.draft, seam, fabric) and not any(one.key.endswith(".french") for one in step.say):
             yield f"{step.key} is no French seam in a sheer cloth"
 
