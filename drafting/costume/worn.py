@@ -23,6 +23,7 @@ from drafting.costume.worn_sewn import (
     fused_plies,
     plies_of,
     sewn_and_placed,
+    usual_thickness,
 )
 from drafting.costume.worn_told import told_on_the_way
 from drafting.costume.worn_treated import free_hems, has_tails, seat_back, too_much, treated_hems
@@ -140,7 +141,7 @@ def worn(
         )
         sank = sunk(one.coarse, one.start, rest, form)
         garments.append(_found(made, garment, rest, cloths, form, treated, one.slides, sank))
-        beneath += max(ply.thickness for ply in cloth.plies)
+        beneath += usual_thickness(cloth)
     tell("Dressing", 0.97)
     return Worn(made, form, _over_one_another(garments, form), left_out, time.process_time() - start)
 

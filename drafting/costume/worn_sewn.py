@@ -10,6 +10,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
 
+import numpy as np
+
 from drafting.alter.braces import BRACE_BUTTON
 from drafting.costume.make import Made, MadeGarment
 from drafting.costume.worn_seen import goes_over
@@ -106,6 +108,17 @@ def _sewn_up(garment: MadeGarment, cloths: Mapping[str, Fabric], form: Form, mes
 def braced(draft: Draft) -> bool:
     """Return whether a garment has buttons for braces, and so hangs from them."""
     return any(notion.what == BRACE_BUTTON for notion in draft.notions)
+
+
+def usual_thickness(mesh: SewnMesh) -> float:
+    """Return how thick (mm) most of a garment is: what a garment over it lies off the form by.
+
+    A band of many layers is as thick at its waist alone.
+    """
+    a, b, c = (mesh.flat[mesh.triangles[:, i]] for i in range(3))
+    u, v = b - a, c - a
+    areas = np.bincount(mesh.ply, np.abs(u[:, 0] * v[:, 1] - u[:, 1] * v[:, 0]), len(mesh.plies))
+    return mesh.plies[int(areas.argmax())].thickness
 
 
 def plies_of(cloths: Mapping[str, Fabric]) -> Mapping[str, Ply]:

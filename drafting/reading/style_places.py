@@ -35,7 +35,10 @@ def read_place(table: TableReader, key: str) -> OutlinePlace | None:
     edge, dart, level, beside = (place.text(one) for one in ("edge", "dart", "level", "beside"))
     share, distance = place.read("share", _share), place.length("distance", "any")
     place.close()
+    given = [one in place for one in ("share", "distance", "level")]
     amounts = [share is not None, distance is not None, bool(level)]
+    if given != amounts and sum(given) == 1 and edge and not dart:
+        return None  # what is wrong with the one amount is told already
     if dart and not edge and not any(amounts):
         return OutlinePlace(dart=dart)
     if dart or not edge or sum(amounts) != 1:

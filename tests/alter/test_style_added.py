@@ -107,9 +107,11 @@ def test_both_layers_of_a_cuff_and_its_interfacing_have_its_round_corner() -> No
     stiff = "cuff-interfacing"
     assert plain[stiff].area - garment.draft[stiff].area == pytest.approx(lost, rel=1e-3)
     waist = CornerWish("front", "side", "hem", 15.0)
-    rows = CornerWish("front", "edge", "bottom", 15.0)  # both are sewn to a row of several edges
-    with pytest.raises(InputError, match="no such corner"):
-        made("coat", rows)
+    rows = CornerWish("front", "edge", "bottom", 15.0)  # a row of edges, sewn edge to edge to the facing's
+    coat = made("coat", rows)
+    no_errors(coat)
+    sound(coat.draft)
+    assert coat.draft["front"]["edge"].length == pytest.approx(coat.draft["front-facing"]["edge"].length, abs=1e-3)
     with pytest.raises(InputError, match="no such corner"):
         made("skirt", waist)
 

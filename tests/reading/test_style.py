@@ -68,3 +68,13 @@ def test_what_is_wrong_is_said_with_its_line(tmp_path: Path, text: str, line: in
     faults = error.value.faults
     assert line in [fault.line for fault in faults]
     assert any(said in f"{fault.what} {fault.right}" for fault in faults)
+
+
+def test_an_amount_that_cannot_be_is_told_once(tmp_path: Path) -> None:
+    """A share of 1.5 was out of range, and the place was said besides to name no share."""
+    cut = 'do = "cut"\npiece = "b"\nname = "x"\nfrom = {{ edge = "h", {} }}\nto = {{ dart = "w" }}\n'
+    for amount in ("share = 1.5", 'share = "half"', 'distance = "3 miles"'):
+        with pytest.raises(InputError) as refused:
+            read(tmp_path, cut.format(amount))
+        assert len(refused.value.faults) == 1
+        assert "names no place" not in str(refused.value)

@@ -2,15 +2,20 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any
 
 import numpy as np
 import pytest
 
+from drafting.body import wearer
+from drafting.costume.garment import draft_garment
+from drafting.costume.worn import worn
 from drafting.costume.worn_seen import seen_buttons
 from drafting.worn.picture.buttons import ButtonRing, button_rings
 from drafting.worn.picture.dressed import Look, dressed_scene
 from drafting.worn.picture.lapels import laid_on
+from tests.making.orders import WOVEN, costume_of
 from tests.worn.dressed import on_form, the_form, trial_wearer
 from tests.worn.garments import drafted
 
@@ -42,6 +47,19 @@ def test_each_button_is_one_ring_as_far_apart_as_drafted(choices: dict[str, Any]
     # Over the bust cloth leans: a row measures a little less in height than along itself.
     assert np.diff(heights) == pytest.approx(np.diff(np.sort(drafted_at)), rel=0.1)
     assert any(ring.through for ring in rings)
+
+
+def test_a_button_beside_the_middle_of_a_belly_is_one_ring() -> None:
+    """Its ring lay whole a few mm beside the middle, and was drawn a second time as the other hand's."""
+    tape = {"height": 1232.0, "bust_girth": 660.0, "waist_girth": 724.0, "hip_girth": 711.0}
+    body = wearer({**tape, "back_waist_length": 276.0, "front_waist_length": 298.0})
+    asked = {"lapel_style": "none", "coat_buttons": 6, "breasted": "single", "lining": "none"}
+    made = costume_of(draft_garment(body, WOVEN, "coat", asked), WOVEN)
+    (coat,) = worn(replace(made, costume=replace(made.costume, wearer=body)), mesh=30.0, treat=False).garments
+    seen = button_rings(coat.rest, coat.buttons, np.zeros(coat.rest.mesh.count, bool))
+    assert 4 <= len(seen) <= asked["coat_buttons"]
+    heights = np.sort([ring.middle[2] for ring in seen])
+    assert np.diff(heights).min() > 20.0
 
 
 def test_a_button_under_other_cloth_is_not_drawn() -> None:

@@ -12,7 +12,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from drafting.alter.style.rings import CutSides, region_within
-from drafting.draft.draft import Draft, EdgeRef
+from drafting.draft.draft import Draft, EdgeRef, Seam
 from drafting.draft.named import edge_named, piece_named
 from drafting.draft.piece import Edge, EdgeKind, Level, Piece
 from drafting.geometry import Path, line
@@ -89,9 +89,17 @@ def _partners(draft: Draft, ref: EdgeRef) -> list[EdgeRef]:
     found = []
     for seam in draft.seams:
         if seam.a != seam.b and ref in (*seam.a, *seam.b):
-            other = seam.b if ref in seam.a else seam.a
-            found += [other[0]] if len(seam.a) == len(seam.b) == 1 else [("", "")]
+            own, other = (seam.a, seam.b) if ref in seam.a else (seam.b, seam.a)
+            found += [other[own.index(ref)]] if _edge_to_edge(draft, seam) else [("", "")]
     return found
+
+
+def _edge_to_edge(draft: Draft, seam: Seam) -> bool:
+    """Return whether each edge of a seam is sewn to just one, as those round a front are to its facing's."""
+    if len(seam.a) != len(seam.b) or (len(seam.a) > 1 and seam.notches):
+        return False
+    pairs = zip(seam.a, seam.b, strict=True)
+    return len(seam.a) == 1 or all(abs(draft.edge(a).length - draft.edge(b).length) < tol.CLOSED for a, b in pairs)
 
 
 def _changed(piece: Piece, one: str, two: str, radius: float | None) -> Piece:

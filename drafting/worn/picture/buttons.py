@@ -75,7 +75,7 @@ def _all_rings(rest: AtRest, buttons: tuple[SeenButton, ...], hidden: Truth) -> 
             yield ButtonRing(ring, button.hole, False)
             continue
         across = abs(middle[0, 0]) < button.radius
-        whole = ring[:, 0].min() < -0.5 * button.radius  # where the piece ends on the middle, half of it is there
+        whole = np.ptp(ring[:, 0]) > 1.5 * button.radius  # where the piece ends on the middle, half of it is there
         if across or button.hand != "right":
             yield ButtonRing(ring, button.hole, False)
         if (across and not whole) or (not across and button.hand != "left"):
