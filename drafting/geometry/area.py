@@ -27,8 +27,7 @@ def polygon(path: Path) -> Any:
 
 def _sound(path: Path) -> Any:
     """Return the polygon of a path that may cross itself, as parts that GEOS can cut."""
-    solid = polygon(path)
-    return solid if solid.is_valid else shapely.make_valid(solid)
+    return _parted(polygon(path))
 
 
 def room_ahead(path: Path, places: Sequence[complex], ways: Sequence[complex], most: float) -> list[float]:
@@ -242,8 +241,7 @@ class Region:
     @property
     def box(self) -> tuple[float, float, float, float]:
         """Least x, least y, greatest x, greatest y."""
-        left, low, right, high = self.solid.bounds
-        return left, low, right, high
+        return tuple(self.solid.bounds)
 
     def holds(self, points: Points) -> NDArray[np.bool_]:
         """Say of each point whether it lies inside."""
@@ -272,16 +270,16 @@ class Region:
             if nearest.length > reach:
                 return None
             found[end] = shapely.get_coordinates(nearest)[0]
-        points: Points = found[:, 0] + 1j * found[:, 1]
+        points: Points = found @ [1.0, 1j]
         return points if np.abs(np.diff(points)).sum() > 2 * reach else None
 
     def common(self, other: Region) -> Region:
-        """Return what both hold."""
-        return Region(shapely.intersection(self.solid, other.solid))
+        """Return what both hold; a rim that crosses itself is parted there, for this and for `less`."""
+        return Region(shapely.intersection(_parted(self.solid), _parted(other.solid)))
 
     def less(self, other: Region) -> Region:
         """Return what the other does not hold."""
-        return Region(shapely.difference(self.solid, other.solid))
+        return Region(shapely.difference(_parted(self.solid), _parted(other.solid)))
 
     def folded(self, one: complex, two: complex) -> Region:
         """Return the region turned over about the straight line through two points."""
@@ -291,6 +289,10 @@ class Region:
             return _pairs(one + way * np.conj((pairs[:, 0] + 1j * pairs[:, 1] - one) / way))
 
         return Region(shapely.transform(self.solid, over))
+
+
+def _parted(solid: Any) -> Any:
+    return solid if solid.is_valid else shapely.make_valid(solid)
 
 
 def _pairs(points: Points) -> NDArray[np.float64]:

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import numpy as np
 import pytest
 
 from drafting.geometry import area
+from drafting.geometry.area import Region
 
 LEANING = (
     [
@@ -48,3 +50,12 @@ def test_the_least_gap_of_squares_in_a_row_is_found_whatever_their_order(order: 
     rings = [[p + along for p in square] for along in (0.0, 13.0, 30.0)]
     assert area.least_gap([rings[i] for i in order], 100.0) == pytest.approx(3.0)
     assert area.least_gap([rings[i] for i in order], 2.0) == 2.0
+
+
+def test_regions_whose_rims_cross_themselves_still_tell_what_they_share() -> None:
+    """A front of absurd measures crossed itself, and the worn view ended with a fault of the geometry library."""
+    bow = Region.of(np.array([0j, 40 + 30j, 40 + 0j, 0 + 30j]))  # two triangles of 20 by 30 that meet at a point
+    box = Region.of(np.array([0j, 20 + 0j, 20 + 30j, 30j]))
+    assert bow.common(box).area == pytest.approx(300.0)
+    assert bow.less(box).area == pytest.approx(300.0)
+    assert box.less(bow).area == pytest.approx(300.0)
