@@ -27,6 +27,7 @@ from drafting.costume.worn_sewn import (
 )
 from drafting.costume.worn_told import told_on_the_way
 from drafting.costume.worn_treated import free_hems, has_tails, seat_back, too_much, treated_hems
+from drafting.costume.worn_tucks import tucks_sewn
 from drafting.draft.draft import EdgeRef
 from drafting.fabric import Fabric
 from drafting.ground.frozen import freeze
@@ -159,7 +160,7 @@ def fallen_shape(made: Made, form: Form, before: AtRest | None = None) -> WornGa
 
     `before` is how it lay when it was cut a little differently.
     """
-    (garment,) = made.garments
+    (garment,) = (tucks_sewn(made.costume, one) for one in made.garments)
     cloths = cloths_of(made, garment)
     cloth, _ = coarse_mesh(garment.draft, garment.name, plies_of(cloths), form, fused_plies(cloths))
     start = placed(cloth, form)

@@ -15,6 +15,7 @@ import numpy as np
 from drafting.alter.braces import BRACE_BUTTON
 from drafting.costume.make import Made, MadeGarment
 from drafting.costume.worn_seen import goes_over
+from drafting.costume.worn_tucks import tucks_sewn
 from drafting.draft.draft import Draft
 from drafting.draft.frame import BodyHeight
 from drafting.fabric import Fabric, handling
@@ -69,7 +70,7 @@ def sewn_and_placed(made: Made, form: Form, mesh: float) -> tuple[list[Sewn], tu
     """Return the garments sewn up and placed, in the order worn; those that could not be, with the reason."""
     found: list[Sewn] = []
     left_out: list[tuple[str, str]] = []
-    for garment in made.garments:
+    for garment in (tucks_sewn(made.costume, one) for one in made.garments):
         try:
             found.append(_sewn_up(garment, cloths_of(made, garment), form, mesh))
         except DraftError as error:
