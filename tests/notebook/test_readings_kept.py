@@ -116,3 +116,25 @@ def test_what_belongs_to_the_kit_gets_no_file_beside_it(cloth: Path, monkeypatch
     assert over.test.length == 60.0
     assert not over.keeps
     assert not cloth.with_suffix(".readings").exists()
+
+
+@pytest.mark.parametrize("unit", ["cm", "in"])
+def test_a_slider_that_goes_to_its_nearest_step_by_itself_has_told_nothing(cloth: Path, unit: str) -> None:
+    """Opened in inches, the page wrote its own beginnings beside the costume: the browser moves them to a line."""
+    cloth.write_text(
+        cloth.read_text("utf-8").replace("bending_length_along = 2.3", "bending_length_along = 2.315"), "utf-8"
+    )
+    costume = cloth.with_name("my-costume.toml")
+    trials = [
+        SwatchTest(BODY, unit=unit, at=costume),
+        OverhangTest(cloth, unit=unit),
+        LoadedStrip(cloth, unit=unit),
+    ]
+    for trial in trials:
+        for control in trial.controls.values():
+            if hasattr(control, "value") and not hasattr(control, "options"):
+                step = getattr(control, "slider", control).step
+                control.value = step * round(control.value / step)
+    assert not list(cloth.parent.glob("*.readings"))
+    trials[0].controls["stretched"].value += 2.0
+    assert costume.with_suffix(".readings").exists()

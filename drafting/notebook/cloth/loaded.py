@@ -168,7 +168,9 @@ class LoadedStrip(Trial):
         self.file = begin_cloth(file)
         self.ruled = ruled = Ruled("in" if shown_unit(unit) == "in" else "mm")
         even, most = ruled.even, ruled.even(MOST * REST)
-        self.readings = KeptReadings(readings_beside(self.file.path), "loaded", BOUNDS)
+        self.readings = KeptReadings(
+            readings_beside(self.file.path), "loaded", BOUNDS, ("stretched", "released", "strip")
+        )
         self.usual = usual_loaded(ruled)
         last = [self.usual.way, *(way for way in self.readings.before() if way in WAYS.values())][-1]
         self.test = self._begun(replace(self.usual, way=last))

@@ -102,7 +102,7 @@ class OverhangTest(Trial):
     def __init__(self, file: Path | str, cards: Path = CARDS, unit: str | None = None) -> None:
         self.file, self.cards = begin_cloth(file), cards
         self.ruled = Ruled("in" if shown_unit(unit) == "in" else "mm")
-        self.readings = KeptReadings(readings_beside(self.file.path), "overhang", BOUNDS)
+        self.readings = KeptReadings(readings_beside(self.file.path), "overhang", BOUNDS, ("length",))
         last = [Overhang.strip, *(strip for strip in self.readings.before() if strip in STRIPS.values())][-1]
         self.test = self._begun(last, self.ruled.nearest(USUAL))
         controls = {

@@ -24,11 +24,13 @@ SliderFigures = Mapping[str, float]
 
 @dataclass(frozen=True)
 class KeptReadings:
-    """The readings of one `trial` kept at `place` (None: nowhere); `bounds` are each figure's least and most."""
+    """The readings of one `trial` kept at `place` (None: nowhere); `bounds` are each figure's least and most, and
+    `lengths` name those that are read on the ruler."""
 
     place: Path | None
     trial: str
     bounds: Mapping[str, tuple[float, float]]
+    lengths: tuple[str, ...]
 
     def __post_init__(self) -> None:
         freeze(self, "bounds")

@@ -139,7 +139,7 @@ class SwatchTest(Trial):
         girth: str = "bust_girth",
         at: Path | None = None,
     ) -> None:
-        self.readings = KeptReadings(readings_beside(at), "swatch", BOUNDS)
+        self.readings = KeptReadings(readings_beside(at), "swatch", BOUNDS, ("stretched", "released", "washed"))
         told = self.readings.before().get(ONLY)
         self.usual = swatch or Swatch()
         self.body, self.swatch, self.girth = body, Swatch(**told) if told else self.usual, girth

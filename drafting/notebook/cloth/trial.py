@@ -72,12 +72,20 @@ class Trial:
             self.bringing = False
 
     def keep(self, strip: str, figures: SliderFigures, stood: SliderFigures) -> None:
-        """Keep what a hand told of a strip, where it is not what `stood` before; say so. Raises `OSError`."""
+        """Keep what a hand told of a strip, where it is not what `stood` before; say so. Raises `OSError`.
+
+        A slider goes to the nearest of its steps by itself: that is told by no hand.
+        """
         if self.bringing:
             return
-        same = all(abs(figures[name] - stood[name]) < 1e-9 for name in figures)
+        same = all(abs(figure - stood[name]) <= self._half_step(name) for name, figure in figures.items())
         self.readings.keep(strip, None if same else figures)
         self.tell_kept(strip)
+
+    def _half_step(self, name: str) -> float:
+        control = self.controls[name]
+        step = float(getattr(control, "slider", control).step)
+        return 0.51 * (self.ruled.mm(step) if name in self.readings.lengths else step)
 
     def tell_kept(self, strip: str) -> None:
         """Say where the readings of a strip are kept that no file of a cloth holds."""
