@@ -174,7 +174,7 @@ PLANTED = (
     ),
     figure("making/trim_lengths.py", "TRIM_ENDS", "20.0", "making", likely=BOUGHT),
     Planted(
-        "making/treating.py",
+        "making/stretch_trial.py",
         "STRETCHES = 0.10",
         "STRETCHES = 0.3",
         "making",

@@ -197,6 +197,9 @@ def test_piping_in_cloth_that_keeps_its_holes_is_not_basted() -> None:
     words = " ".join(map(plan_sentence, on.say))
     assert "no basting" in words
     assert "Baste" not in words
+    assert (
+        "turned in along this row" in words
+    )  # once, before the hem is turned: not a second time on the turned hem
 
 
 def test_the_cord_of_piping_that_is_cut_is_bought_and_what_is_bought_has_its_own() -> None:

@@ -113,7 +113,7 @@ def _is_turned_in(bench: Bench, laid: LaidTrim) -> bool:
     early = is_sleeve(draft[laid.refs[0][0]]) and edge.role in (EdgeRole.VENT, EdgeRole.SLIT)
     if laid.trim.kind != "piping" or edge.kind not in (EdgeKind.HEM, EdgeKind.OPENING) or early:
         return False
-    piped = any(laid.refs[0] in one.along for one in steps if "do.trim_turned" in {said.key for said in one.say})
+    piped = any(one.verb == "trim" and laid.refs[0] in one.along and one.stage == "finish" for one in steps)
     return piped or not any(ref in one.edges for one in steps for ref in laid.refs)
 
 
