@@ -197,3 +197,12 @@ def test_a_dart_becomes_gathers_of_what_it_took() -> None:
 def test_a_name_that_is_not_there_is_answered_with_those_that_are(wish: StyleWish, said: str) -> None:
     with pytest.raises(UnknownNameError, match=said):
         styled(draft_of("bodice", 0), wish)
+
+
+def test_a_dart_that_would_run_along_the_edge_it_starts_from_is_refused() -> None:
+    """Found at random: from high in the armhole the line to the bust grazes it, and the outline crossed itself."""
+    draft = draft_of("bodice", 4)
+    for share in (0.95, 0.96875):
+        with pytest.raises(DraftError, match="run along its armhole"):
+            styled(draft, DartWish("front", "bust_dart_in", OutlinePlace("armhole", share=share)))
+    sound(styled(draft, DartWish("front", "bust_dart_in", OutlinePlace("armhole", share=0.85))))

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import cmath
 import itertools
+import math
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 
@@ -40,6 +42,10 @@ WIDER = 0.05
 """mm wider inside than at its mouth: such a dart bends, and no turn about its tip closes it."""
 
 
+LEAST_OPEN = math.radians(4.0)
+"""radians between a dart and the edge it starts from, at least (ours: flatter, the edge bows over the dart)."""
+
+
 def dart_moved(draft: Draft, wish: DartWish) -> Draft:
     """Return the draft with a dart at its new place, or gathered away; every other stitched length stays.
 
@@ -74,6 +80,7 @@ def _moved(draft: Draft, piece: Piece, leg: int, spot: RingSpot) -> Draft:
     into, out = piece.edges[leg], piece.edges[(leg + 1) % count]
     tip, place = into.path.end, spot_point(piece, spot)
     _refuse_off(piece, into, out, line(place, tip))
+    _refuse_along(piece.edges[spot.index], spot.at, tip, piece.name)
     begin = RingSpot((leg + 1) % count, out.length)
     end = RingSpot((leg - 1) % count, piece.edges[leg - 1].length)
     first, second = run_between(piece, begin, spot), run_between(piece, spot, end)
@@ -116,6 +123,16 @@ def _refuse_off(piece: Piece, into: Edge, out: Edge, path: Path) -> None:
         raise DraftError(f"the {piece.name}'s dart would run over another", turn="choose another place")
     if not holds_point(piece.outline, path.at(path.length / 2)):
         raise DraftError(f"the {piece.name}'s dart would run off the piece", turn="choose another place")
+
+
+def _refuse_along(edge: Edge, at: float, tip: complex, piece: str) -> None:
+    """Raise `DraftError` where a dart from this place on an edge would run along the edge itself."""
+    way = tip - edge.path.at(at)
+    turned = abs(cmath.phase(way / edge.path.tangent(at)))
+    if way and min(turned, math.pi - turned) < LEAST_OPEN:
+        raise DraftError(
+            f"the {piece}'s dart would run along its {edge.name}", turn="choose a place that lies farther round"
+        )
 
 
 def _holds(run: Sequence[RingStretch]) -> bool:
