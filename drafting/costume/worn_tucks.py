@@ -16,10 +16,10 @@ def tucks_sewn(costume: CostumeFile, garment: MadeGarment) -> MadeGarment:
 
     The cloth that lies double in a tuck weighs nothing then, and does not stiffen.
     """
-    asked = next(one for one in costume.garments if one.name == garment.name)
-    flat = tuple(wish for wish in asked.style if not _is_tuck(wish))
-    if len(flat) == len(asked.style):
+    asked = next((one for one in costume.garments if one.name == garment.name), None)
+    if asked is None or not any(map(_is_tuck, asked.style)):
         return garment
+    flat = tuple(wish for wish in asked.style if not _is_tuck(wish))
     faults: list[Fault] = []
     chosen = chosen_for(costume, asked, faults)
     plain = made_garment(costume, replace(asked, style=flat), chosen, faults) if chosen else None
