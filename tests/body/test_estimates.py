@@ -176,10 +176,19 @@ def test_no_estimate_is_ever_absurd(body: Body) -> None:
 @given(bodies(), st.sampled_from(LEAST))
 @settings(max_examples=150, deadline=None)
 def test_a_millimetre_more_moves_every_estimate_by_little(body: Body, name: str) -> None:
-    step = 0.001 * body["height"] / 1.7
-    near = body.changed(**{name: body[name] + step})
-    for other, measure in body.measures.items():
-        assert abs(near[other] - measure.mm) <= 2.5 * step + 1e-9, other
+    """No estimate is steeper than `STEEPEST` at a millimetre and at a tenth: none jumps by 0.4 mm of an adult's.
+
+    Steepest found is the high bust of a doll of 67 cm with a waist of 125, where the survey's people give way to
+    the chart's (2.9, at random; until then 2.5 was asked of a millimetre alone, which lets a jump of 2.5 mm pass).
+    """
+    for part in (1.0, 0.1):
+        step = part * 0.001 * body["height"] / 1.7
+        near = body.changed(**{name: body[name] + step})
+        for other, measure in body.measures.items():
+            assert abs(near[other] - measure.mm) <= STEEPEST * step + 1e-9, other
+
+
+STEEPEST = 4.0
 
 
 def test_a_change_takes_less_than_a_third_of_a_millisecond() -> None:
