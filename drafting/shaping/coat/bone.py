@@ -8,10 +8,13 @@ channel wider by the arc's height l^2 / (8 R) (plane geometry).
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from drafting.geometry import Path
 from drafting.geometry.turning import turns
+from drafting.ground.findings import Finding
+from drafting.ground.lengths import told
 
 FLAT, SPIRAL, ROUND = "flat", "spiral", "round"
 
@@ -49,6 +52,27 @@ def channel(panel: str, path: Path) -> Channel:
     """Return the channel that runs along `path`."""
     turned = abs(math.radians(sum(turns(path))))
     return Channel(panel, path.length, path.length / turned if turned > 1e-6 else math.inf)
+
+
+def flat_bone_said(channels: Sequence[Channel], kind: str, width: float, instead: str = "") -> Iterator[Finding]:
+    """Yield that a flat bone `width` mm wide cannot bend edgewise, where a hem curves too much for it.
+
+    `instead` names what may be taken besides; `{height}` in it is the height of the sharpest channel's arc.
+    """
+    sharpest = min(channels, key=lambda one: one.radius)
+    strain = sharpest.strain(width)
+    if kind == FLAT and strain > MOST_STRAIN:
+        yield Finding(
+            "flat bone",
+            "warning",
+            sharpest.panel,
+            100 * strain,
+            100 * MOST_STRAIN,
+            f"A flat bone {told(width, 'small')} wide cannot follow the hem of {sharpest.panel}: it would "
+            f"have to bend edgewise on a radius of {told(sharpest.radius)}, {100 * strain:.1f} % at its edge "
+            f"({100 * MOST_STRAIN:.1f} % is the most). Take a spiral or a round bone"
+            f"{instead.format(height=told(sharpest.height(), 'small'))}.",
+        )
 
 
 def bone_length(channel_length: float, short: float) -> float:

@@ -12,16 +12,7 @@ from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.geometry import Path, line
 from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
-from drafting.shaping.coat.bone import (
-    AT_HEM,
-    AT_WAIST,
-    FLAT,
-    MOST_STRAIN,
-    Channel,
-    bone_length,
-    casing_size,
-    channel,
-)
+from drafting.shaping.coat.bone import AT_HEM, AT_WAIST, Channel, bone_length, casing_size, channel, flat_bone_said
 from drafting.shaping.coat.inside import beside_hems, skirted
 
 
@@ -124,20 +115,8 @@ def _casing(length: float, width: float) -> Piece:
 
 
 def _bone_said(channels: list[Channel], asked: Boning) -> Iterator[Finding]:
-    sharpest = min(channels, key=lambda c: c.radius)
-    strain = sharpest.strain(asked.width)
-    if asked.hem == FLAT and strain > MOST_STRAIN:
-        yield Finding(
-            "flat bone",
-            "warning",
-            sharpest.panel,
-            100 * strain,
-            100 * MOST_STRAIN,
-            f"A flat bone {told(asked.width, 'small')} wide cannot follow the hem of {sharpest.panel}: it would "
-            f"have to bend edgewise on a radius of {told(sharpest.radius)}, {100 * strain:.1f} % at its edge "
-            f"({100 * MOST_STRAIN:.1f} % is the most). Take a spiral or a round bone, or one flat bone a "
-            f"panel in a channel {told(sharpest.height(), 'small')} wider.",
-        )
+    instead = ", or one flat bone a panel in a channel {height} wider"
+    yield from flat_bone_said(channels, asked.hem, asked.width, instead)
     yield Finding(
         "boning",
         "note",

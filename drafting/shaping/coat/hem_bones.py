@@ -14,7 +14,7 @@ from drafting.draft.draft import Draft, Notion
 from drafting.draft.piece import Piece, Placement
 from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
-from drafting.shaping.coat.bone import FLAT, MOST_STRAIN, ROOM, Channel, bone_length, channel
+from drafting.shaping.coat.bone import ROOM, bone_length, channel, flat_bone_said
 from drafting.shaping.coat.hem_runs import HemRun, hem_runs
 from drafting.shaping.coat.inside import beside_hems, skirted, slit_passed
 from drafting.shaping.coat.tail_remarks import DOORWAY
@@ -50,7 +50,7 @@ def with_hem_bones(draft: Draft, hemmed: Sequence[Piece], asked: HemBone) -> Dra
     round_it = sum(run.whole * run.count for run in runs)
     return draft.with_pieces(marked) + Draft(
         notions=tuple(_notions(runs, asked)),
-        findings=(*_flat_said(channels, asked), _said(runs, round_it, asked)),
+        findings=(*flat_bone_said(channels, asked.kind, asked.width), _said(runs, round_it, asked)),
         facts={"hem_bone_channel": round_it},
     )
 
@@ -72,23 +72,6 @@ def _notions(runs: Sequence[HemRun], asked: HemBone) -> Iterator[Notion]:
             loop=run.whole if run.closed else None,
         )
     yield Notion("bone tip", "hem", sum(2 * run.count for run in runs), None, "one at each end of every bone")
-
-
-def _flat_said(channels: Sequence[Channel], asked: HemBone) -> Iterator[Finding]:
-    """Yield that a flat bone cannot bend edgewise, where a hem curves too much for it."""
-    sharpest = min(channels, key=lambda one: one.radius)
-    strain = sharpest.strain(asked.width)
-    if asked.kind == FLAT and strain > MOST_STRAIN:
-        yield Finding(
-            "flat bone",
-            "warning",
-            sharpest.panel,
-            100 * strain,
-            100 * MOST_STRAIN,
-            f"A flat bone {told(asked.width, 'small')} wide cannot follow the hem of {sharpest.panel}: it would "
-            f"have to bend edgewise on a radius of {told(sharpest.radius)}, {100 * strain:.1f} % at its edge "
-            f"({100 * MOST_STRAIN:.1f} % is the most). Take a spiral or a round bone.",
-        )
 
 
 def _said(runs: Sequence[HemRun], round_it: float, asked: HemBone) -> Finding:
