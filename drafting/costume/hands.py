@@ -54,12 +54,24 @@ def both_drafted(
             break
         chosen = agreed
         left, right = _two(body, fabric, chosen, notes)
+    return list(_parted_alike(body, fabric, chosen, notes, (left, right)))
+
+
+def _parted_alike(
+    body: Body, fabric: Fabric | None, chosen: Chosen, notes: Sequence[Note], hands: tuple[Fitted, Fitted]
+) -> tuple[Fitted, Fitted]:
+    """Return both hands in the same pieces, where a little less width of cloth makes them so, else as they are."""
+    if fabric is None or _parted(hands[0].draft) == _parted(hands[1].draft):
+        return hands
     for share in NARROWER:
-        if fabric is None or _parted(left.draft) == _parted(right.draft):
+        narrower = replace(fabric, usable_width=share * (fabric.usable_width or CLOTH_WIDTH))
+        try:
+            left, right = _two(body, narrower, chosen, notes)
+        except DraftError:  # too narrow for any panel
             break
-        narrower = replace(fabric, usable_width=share * (fabric.laid_width or CLOTH_WIDTH))
-        left, right = _two(body, narrower, chosen, notes)
-    return [left, right]
+        if _parted(left.draft) == _parted(right.draft):
+            return left, right
+    return hands
 
 
 def _parted(draft: Draft) -> set[tuple[str, bool]]:

@@ -13,6 +13,7 @@ from drafting.blocks import all_blocks, names
 from drafting.body import Body, wearer
 from drafting.body.sides import OWN_SIDE, differing_measures
 from drafting.checks.seams import sewn_to_another
+from drafting.costume import hands as hands_drafted
 from drafting.costume.choices import block_named, choose
 from drafting.costume.garment import MadeGarment, draft_garment, make_garment
 from drafting.draft.centres import joins_hands
@@ -215,3 +216,18 @@ def test_a_circle_that_one_hand_only_just_lays_on_the_cloth_has_as_many_panels_o
     ).draft
     left, right = ({p.base for p in draft.pieces if p.hand == side} for side in ("left", "right"))
     assert left == right
+
+
+def test_hands_that_no_narrower_cloth_makes_alike_are_left_as_they_are(monkeypatch: pytest.MonkeyPatch) -> None:
+    """They had come back as drafted for the narrowest cloth that was tried, in more panels than they need."""
+    lengths = {"waist_to_floor": (1040.0, 1070.0), "knee_height": (455.0, 485.0), "shoulder_drop": (40.0, 60.0)}
+    body, cloth = wearer({**EVEN, **lengths}), replace(WOVEN, usable_width=1400.0)
+
+    def pieces() -> set[str]:
+        draft = draft_garment(body, cloth, "skirt", {"skirt_cut": "half circle", "skirt_ends": "floor"}).draft
+        return {piece.name for piece in draft.pieces}
+
+    alike = pieces()
+    turns = iter(range(1000))
+    monkeypatch.setattr(hands_drafted, "_parted", lambda _: {(str(next(turns)), False)})
+    assert pieces() == alike
