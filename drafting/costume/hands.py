@@ -47,7 +47,15 @@ def both_drafted(
     if alike(left.draft, right.draft):
         one = _one_hand(body, fabric, chosen, [note for note in notes if note.side is NoteSide.BOTH])
         told = dict.fromkeys((*left.findings, *right.findings))
-        return [replace(one, findings=tuple(told), left=tuple(dict.fromkeys((*left.left, *right.left))))]
+        own = [done for done in (*left.done, *right.done) if done.note.side is not NoteSide.BOTH]
+        return [
+            replace(
+                one,
+                done=(*one.done, *own),
+                findings=tuple(told),
+                left=tuple(dict.fromkeys((*left.left, *right.left))),
+            )
+        ]
     for _ in range(ROUNDS):
         agreed = agreed_choices(chosen, left.draft, right.draft)
         if agreed is chosen:

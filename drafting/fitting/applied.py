@@ -50,7 +50,7 @@ def fitted(draft: Draft, notes: Sequence[Note]) -> Fitted:
         if note.verb is Verb.LEAVE:
             done.append(Done(note, ()))
             continue
-        asked = list(_asked(note, places))
+        asked = list(alterations_meant(note, places))
         if not asked and _may_come(note):
             left.append(note)
         elif not asked:
@@ -75,7 +75,7 @@ def unplaced(notes: Iterable[Note]) -> Iterator[Finding]:
         yield _unknown(note)
 
 
-def _asked(note: Note, places: Sequence[Found]) -> Iterator[tuple[Alteration, Found]]:
+def alterations_meant(note: Note, places: Sequence[Found]) -> Iterator[tuple[Alteration, Found]]:
     """Yield each alteration that a note means, with its place; the first is the one."""
     for known in ALTERATIONS:
         if note.verb in known.more | known.less:

@@ -18,7 +18,7 @@ from drafting.costume.choices import block_named, choose
 from drafting.costume.garment import MadeGarment, checked_garment, finished_garment
 from drafting.draft.roles import SeamKind
 from drafting.draft.walk import notched
-from drafting.fitting.applied import _asked, fitted
+from drafting.fitting.applied import alterations_meant, fitted
 from drafting.fitting.followers import FOLLOWERS
 from drafting.fitting.found import places_of
 from drafting.fitting.known import ALTERATIONS
@@ -241,7 +241,7 @@ def test_every_alteration_is_among_what_is_taken_at_random() -> None:
         known.name
         for drafted, rows in RANDOM.items()
         for row in rows
-        for known, _ in list(_asked(note(*row), places_of(upto(*drafted, BODY), note(*row))))[:1]
+        for known, _ in list(alterations_meant(note(*row), places_of(upto(*drafted, BODY), note(*row))))[:1]
     }
     assert {one.name for one in ALTERATIONS} - found == set()
 
