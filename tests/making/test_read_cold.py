@@ -13,6 +13,7 @@ from drafting.blocks import all_blocks
 from drafting.body import Body
 from drafting.costume.choices import choose
 from drafting.costume.garment import MadeGarment, make_garment
+from drafting.draft.bias import hung_pieces
 from drafting.draft.roles import EdgeRole
 from drafting.fabric import Fabric
 from drafting.ground.scale import body_scale
@@ -21,7 +22,7 @@ from drafting.making.rules import unsound
 from drafting.making.tables import tables
 from drafting.making.words import plan_sentence
 from drafting.reading.given import Given, Origin
-from drafting.reading.style import CutWish, DartWish
+from drafting.reading.style import CutWish, DartWish, GodetWish
 from drafting.reading.style_places import OutlinePlace
 from tests.blocks.figures import chart_woman, errors
 from tests.making.orders import KNIT, WOVEN, costume_of, order_of, uneven
@@ -129,3 +130,63 @@ def test_gathers_stand_in_the_table_as_the_step_says_them() -> None:
         rows = {row[1] for row in gathers(garment)}
         assert told
         assert set(map(cm, told)) <= rows, garment.name
+
+
+def hem_depths(garment: MadeGarment) -> dict[str, float]:
+    """Return the cut depth of every hem of the shell by its piece, without what is cut off again."""
+    return {
+        cut.piece.name: cut.allowances[edge.name] - edge.drops
+        for cut in garment.pattern.pieces
+        for edge in cut.piece.edges
+        if edge.role is EdgeRole.HEM and not cut.piece.material
+    }
+
+
+LEGGINGS = {"waist_finish": "casing", "stretch_share": 0.3, "leg": "flared"}
+
+
+@pytest.mark.parametrize("edge", ["side", "inseam"])
+def test_a_godet_in_a_leg_is_let_in_at_its_hem_and_not_at_the_casing_of_its_waist(edge: str) -> None:
+    """One in the side of stretch trousers was let into the waist, point down."""
+    garment = made(chart_woman(), "trouser", KNIT, LEGGINGS, style=(GodetWish("front", edge, None, 250.0, 300.0),))
+    assert errors(garment) == []
+    front = garment.draft["front"]
+    low, high = front.outline.bounds[1], front.outline.bounds[3]
+    (let_in,) = [e for e in front.edges if e.role is EdgeRole.GODET_SIDE]
+    assert (let_in.path.start.imag + let_in.path.end.imag) / 2 < low + 0.25 * (high - low)
+    depths = hem_depths(garment)
+    assert set(depths) == {"front", "back", "front-godet"}
+    assert len(set(depths.values())) == 1, "a hem has one depth all round"
+
+
+def test_a_hem_has_one_depth_over_godets_and_parts_that_a_line_cut_off() -> None:
+    """Tails were turned up 45 mm, the godets between them 10; a lower front 40, the back beside it 20."""
+    tails = made(chart_woman(), "tailcoat", asked={"flare_way": "godets", "panels": 3})
+    hanging = {name: depth for name, depth in hem_depths(tails).items() if "sleeve" not in name}
+    assert any(name.startswith("godet") for name in hanging)
+    assert len(set(hanging.values())) == 1
+    across = CutWish(
+        "front", OutlinePlace("side_lower", share=0.6), OutlinePlace("centre", share=0.4), "front-low", holds="hem"
+    )
+    top = made(chart_woman(), "fitted-top", style=(across,))
+    assert len({depth for name, depth in hem_depths(top).items() if name != "sleeve"}) == 1
+
+
+def test_a_line_across_a_leg_does_not_hang() -> None:
+    """A lower front of leggings was cut 15 mm longer than the back beside it."""
+    across = CutWish(
+        "front", OutlinePlace("side", share=0.25), OutlinePlace("inseam", share=0.45), "front-low", holds="hem"
+    )
+    garment = made(chart_woman(), "trouser", KNIT, LEGGINGS, style=(across,))
+    assert hung_pieces(garment.draft) == {}
+    assert len(set(hem_depths(garment).values())) == 1
+
+
+def test_a_peplum_drops_alike_all_round_whoever_wears_it() -> None:
+    """On uneven shoulders its front, cut whole, was 15 mm longer than its backs."""
+    for body in (chart_woman(), uneven(chart_woman())):
+        garment = made(body, "peplum-top", asked={"peplum_angle": 250.0, "peplum_length": 230.0})
+        drops = {
+            e.drops for p in garment.draft.pieces for e in p.edges if e.role is EdgeRole.HEM and not p.material
+        }
+        assert len(drops) == 1
