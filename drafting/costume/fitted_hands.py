@@ -10,7 +10,7 @@ from dataclasses import dataclass, replace
 
 from drafting.blocks import Block
 from drafting.body import Body
-from drafting.checks.girths import finished_girth
+from drafting.checks.girths import covered_girth
 from drafting.costume.choices import Chosen
 from drafting.costume.hands import both_drafted
 from drafting.costume.wishes import Misfit
@@ -174,7 +174,7 @@ def _girth_of(note: Note, fit: Fitted, level: str) -> tuple[float, float] | None
     """Return a girth of one hand before and after a note; where the note moved none of it, as it is now."""
     moved = (one for made in fit.done if made.note == note for one in made.moved)
     found = next(((one.before, one.after) for one in moved if not one.piece and one.edge == level), None)
-    now = finished_girth(fit.draft, level)
+    now = covered_girth(fit.draft, level)
     return found or (None if now is None else (now, now))
 
 
@@ -188,7 +188,7 @@ def _girths(before: Sequence[Fitted], after: Sequence[Fitted]) -> tuple[Moved, .
         pairs = [
             (old, new)
             for a, b in drafts
-            if (old := finished_girth(a, level)) is not None and (new := finished_girth(b, level)) is not None
+            if (old := covered_girth(a, level)) is not None and (new := covered_girth(b, level)) is not None
         ]
         found += _as_one(level, limb, pairs)
     return tuple(found)

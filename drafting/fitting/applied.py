@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
-from drafting.checks.girths import finished_girth
+from drafting.checks.girths import covered_girth
 from drafting.draft.draft import Draft
 from drafting.draft.roles import EdgeRole
 from drafting.fitting.alteration import Alteration
@@ -97,7 +97,7 @@ def _signed(note: Note, known: Alteration) -> float:
 def _round(before: Draft, after: Draft) -> Iterator[Moved]:
     """Yield each girth of this hand that an alteration moved; it belongs to no piece."""
     for level in dict.fromkeys(girth.level for girth in before.girths):
-        old, new = finished_girth(before, level), finished_girth(after, level)
+        old, new = covered_girth(before, level), covered_girth(after, level)
         if old is not None and new is not None and abs(new - old) > SEEN:
             yield Moved("", level, old, new, "at the fitting")
 
