@@ -23,7 +23,7 @@ from drafting.fabric import Fabric
 from drafting.ground.choices import choice
 from drafting.ground.findings import Finding, Severity
 from drafting.ground.lengths import told
-from drafting.ground.scale import body_scale
+from drafting.ground.scale import allowance_scale, body_scale
 from drafting.ground.sources import practice
 from drafting.shaping.details.buttons import button_mark
 from drafting.shaping.trouser.held import stays_up
@@ -31,7 +31,7 @@ from drafting.shaping.trouser.held import stays_up
 BRACE_BUTTON = "brace button"
 
 DIAMETER = 17.0
-"""mm at adult scale (common practice: 16 to 18, flat and strong)."""
+"""mm on whoever is no doll, as the braces are made for it (common practice: 16 to 18, flat and strong)."""
 
 APART, BEHIND = 75.0, 38.0
 """mm at adult scale: from the button over the front crease to the next one towards the side, and from the centre
@@ -90,7 +90,7 @@ def _marks(draft: Draft, band: Piece, scale: float) -> Iterator[Placement]:
     second = min(front / 2 + APART * scale, max(front - CLEAR * scale, front / 2))
     places = (front / 2, second, path.length - min(BEHIND * scale, (path.length - front) / 2))
     for number, at in enumerate(places, 1):
-        mark = button_mark(f"brace button {number}", path.at(at) + up, DIAMETER * scale)
+        mark = button_mark(f"brace button {number}", path.at(at) + up, DIAMETER * allowance_scale(scale))
         yield replace(mark, what=BRACE_BUTTON)
 
 
@@ -99,7 +99,7 @@ def _notion(band: str, scale: float) -> Notion:
         "one over each front crease, one beside it and one on either side of the centre back, six as marked, "
         "on the outside of the band, or inside it where they would show, through all layers, on a thread shank"
     )
-    size = DIAMETER * scale
+    size = DIAMETER * allowance_scale(scale)
     return Notion(BRACE_BUTTON, band, 2 * EACH_HAND, None, note, kind="flat and strong", size=size, piece=band)
 
 

@@ -27,7 +27,7 @@ from drafting.geometry import line
 from drafting.ground.choices import choice
 from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
-from drafting.ground.scale import body_scale
+from drafting.ground.scale import allowance_scale, body_scale
 from drafting.ground.sources import practice
 from drafting.shaping.details.small_pieces import interfacing, interfacing_notion, turned_under
 from drafting.shaping.shared_choices import CLOSING, FALL_FRONT
@@ -59,7 +59,7 @@ SHARED = {"fly_length": the_smaller("fly")}
 """The one zip closes both fronts: where their flies differ the choice takes the smaller one for both."""
 
 HOOK = 12.0
-"""mm at adult scale: width of a trouser hook, drawn as a short stroke (common practice: 10 to 15)."""
+"""mm on whoever is no doll: width of a trouser hook, drawn as a short stroke (common practice: 10 to 15)."""
 
 
 @dataclass(frozen=True)
@@ -233,7 +233,7 @@ def _fastened(draft: Draft, choices: Choices, scale: float) -> Draft:
         if mark.what not in names:
             return mark
         x0, y0, x1, y1 = mark.path.bounds
-        middle, half = complex(x0 + x1, y0 + y1) / 2, HOOK * scale / 2
+        middle, half = complex(x0 + x1, y0 + y1) / 2, HOOK * allowance_scale(scale) / 2
         stroke = line(middle - 1j * half, middle + 1j * half)
         return Placement(f"{names[mark.what]}_{mark.hand}", stroke, "hook", mark.hand)
 
@@ -247,7 +247,7 @@ def _fastened(draft: Draft, choices: Choices, scale: float) -> Draft:
         cut_length=None,
         note=note,
         kind="trouser hook",
-        size=HOOK * scale,
+        size=HOOK * allowance_scale(scale),
         piece=band.name,
     )
     return replace(draft.with_pieces([band]), notions=(*notions, bought))

@@ -206,7 +206,8 @@ def _hemmed(
     if asked.tiers:
         needed = choices.cuff_depth > 0 or asked.hem[1] < hand
         slit = SLIT * asked.scale if needed else 0.0
-        return with_lower_tier(draft, asked.tiers, asked.hem, slit, fabric.thickness if fabric else None)
+        thick, gives = fabric.thickness if fabric else None, choices.stretch_share > 0
+        return with_lower_tier(draft, asked.tiers, asked.hem, slit, thick, gives)
     if choices.sleeve_style == "plain" and choices.hem_fullness > 1:
         return gathered(draft, ("sleeve", "hem"), sewn=min(asked.hem[0], wrist))
     return draft
@@ -236,7 +237,7 @@ def _asked(
     reach = choices.sleeve_share * body["arm_length"] + choices.sleeve_length + choices.bent_arm
     length = reach - choices.cuff_depth + choices.overhang
     close = arm_girth_at(body, reach) + body.layer("wrist_girth") + choices.wrist_ease
-    plain = choices.sleeve_style == "plain" and choices.cuff_depth <= 0 and choices.hem_fullness <= 1
+    plain = choices.sleeve_style != "cap" and choices.cuff_depth <= 0 and choices.hem_fullness <= 1
     finished = hand_hem(close, *passing) if plain else close
     hem, least = (finished, finished * choices.hem_fullness), LEAST_UNDERARM * scale
     tiers = tiers_for(

@@ -29,7 +29,7 @@ from drafting.fabric import Fabric
 from drafting.ground.choices import choice
 from drafting.ground.scale import body_scale
 from drafting.ground.sources import AS_ASKED, BY_EYE, TRIED, Source, cite, ours, practice
-from drafting.shaping.flare.elastic import Elastic, casing_depth, elastic_loop, elastic_notion
+from drafting.shaping.flare.elastic import Elastic, casing_depth, elastic_loop, elastic_notion, sold_width
 from drafting.shaping.shared_choices import stretch_share
 from drafting.shaping.stretch import settle_stretch
 from drafting.shaping.trouser.account import trouser_facts, trouser_girths, trouser_seams, waist_chain
@@ -215,7 +215,7 @@ def trouser(body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
     hem = choices.leg_hem or None
     front, back = draw_pieces(shape, openings, _cutting(asked, fabric, elastic, scale, hem))
     refuse_crossed(shape, (front, back))
-    waist, wide = waist_chain(front, back), ELASTIC_WIDTH * scale
+    waist, wide = waist_chain(front, back), sold_width(ELASTIC_WIDTH * scale)
     notions = (elastic_notion(elastic, "waist", 1, wide, waist),) if elastic else ()
     said = (*asked.findings, *trouser_findings(body, shape), *openings_said(shape, openings))
     return Draft(
@@ -278,5 +278,5 @@ def _cutting(
     lengthwise = fabric is not None and fabric.stretch_along > fabric.stretch_across
     along = 90.0 if lengthwise and not stretch.turned else 0.0
     thickness = (fabric.thickness if fabric else None) or 0.5
-    allowance = casing_depth(ELASTIC_WIDTH * scale, thickness) if elastic else PLAIN_WAIST
+    allowance = casing_depth(sold_width(ELASTIC_WIDTH * scale), thickness) if elastic else PLAIN_WAIST
     return CutSettings(0.0 if stretch.turned else 90.0, along, elastic is not None, allowance, hem)

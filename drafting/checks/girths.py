@@ -5,10 +5,13 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
-from drafting.checks.levels import lies_along, width
+from drafting.checks.levels import ALONG, lies_along, width
 from drafting.checks.words import capital, mm, plain, verdict
 from drafting.draft.draft import Draft, Girth
 from drafting.draft.piece import Edge, Piece
+from drafting.draft.roles import EdgeRole
+from drafting.geometry import line
+from drafting.geometry.area import distances
 from drafting.ground import tolerances as tol
 from drafting.ground.findings import Finding
 
@@ -63,6 +66,33 @@ def finished_girth(draft: Draft, level: str, side: str = "") -> float | None:
         if found.name == level and piece.hand in ("", side or piece.hand)
     ]
     return math.fsum(drawn) if drawn else None
+
+
+def bare_girth(draft: Draft, level: str) -> float:
+    """Return how much of a girth round the body armholes take that reach below its level, mm; 0 where none does.
+
+    It is measured from where the level ends on the armhole out to where the armhole meets the side.
+    """
+    found = 0.0
+    for piece in draft.pieces:
+        ends = [p for lv in piece.levels if lv.name == level for path in lv.paths for p in (path.start, path.end)]
+        for edge in piece.edges:
+            if edge.role is EdgeRole.ARMHOLE and ends:
+                base = min((edge.path.start, edge.path.end), key=lambda p: p.imag)
+                on = [p for p in ends if p.imag > base.imag and _lies_on(p, edge)]
+                found += sum(abs((base - p).real) for p in on) * _times(piece, False, "")
+    return found
+
+
+def _lies_on(place: complex, edge: Edge) -> bool:
+    return float(distances(line(place, place + tol.CLOSED), edge.path)[0]) <= ALONG
+
+
+def covered_girth(draft: Draft, level: str, side: str = "") -> float | None:
+    """Return the girth of the cloth at a level with what an armhole leaves bare there on purpose, mm, or None."""
+    drawn = finished_girth(draft, level, side)
+    bare = next((g.inside for g in draft.girths if g.level == level and not g.width), 0.0)
+    return None if drawn is None else drawn + bare
 
 
 def sewn_girth(draft: Draft, level: str, side: str = "") -> float | None:

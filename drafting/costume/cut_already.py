@@ -113,12 +113,11 @@ def said_of(found: tuple[Reach, ...]) -> Iterator[Finding]:
             yield Finding("cut already", "warning", one.piece, one.left, one.needed, said)
     holding = [one for one in found if one.holds and one.left is not None]
     if holding:
-        least = min(holding, key=lambda one: (one.left or 0.0) - one.needed)
+        least = min(holding, key=lambda one: (not one.needed, (one.left or 0.0) - one.needed))
         names = ", ".join(name_in_words(one.piece) for one in holding)
-        said = (
-            f"the allowance of what was cut reaches for {names}; "
-            f"least at the {least.piece} {least.edge}, where {told(least.left or 0.0, 'fine')} stays"
-        )
+        at = name_in_words(f"{least.piece}.{least.edge}")
+        stays = f"; least at the {at}, where {told(least.left or 0.0, 'fine')} stays" if least.needed else ""
+        said = f"the allowance of what was cut reaches for {names}{stays}"
         yield Finding("cut already", "note", least.piece, least.left, least.needed, said)
 
 

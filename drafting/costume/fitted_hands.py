@@ -10,13 +10,14 @@ from dataclasses import dataclass, replace
 
 from drafting.blocks import Block
 from drafting.body import Body
-from drafting.checks.girths import finished_girth
+from drafting.checks.girths import covered_girth
 from drafting.costume.choices import Chosen
 from drafting.costume.hands import both_drafted
 from drafting.costume.wishes import Misfit
 from drafting.draft.draft import Draft
 from drafting.draft.named import edge_named, handed_name, of_hand, piece_named
 from drafting.fabric import Fabric
+from drafting.fitting.again import said_again, undone
 from drafting.fitting.applied import Fitted, unplaced
 from drafting.fitting.limits import MOST_ROUND
 from drafting.fitting.measures import amount_said
@@ -58,9 +59,10 @@ def fitted_hands(
         return FittedHands(tuple(fit.draft for fit in both_drafted(body, fabric, block, chosen)))
     plain = both_drafted(body, fabric, block, chosen)
     notes = [_by_hand(plain[0].draft, note) for note in notes]
-    misfits = tuple(_unknown(plain[0].draft, notes))
+    misfits = (*_unknown(plain[0].draft, notes), *_contradicting(plain[0].draft, notes))
     lost = {spot for spot, _ in misfits}
-    known = [note for note in notes if note.spot not in lost]
+    again = said_again(plain[0].draft, [note for note in notes if note.spot not in lost])
+    known = list(again.notes)
     fits = both_drafted(body, fabric, block, chosen, known)
     over: list[Done] = []
     moved = _girths(plain, fits)
@@ -73,9 +75,9 @@ def fitted_hands(
     done = tuple(_told(known, fits, moved))
     return FittedHands(
         hands=tuple(fit.draft for fit in fits),
-        done=(*done, *over),
+        done=(*done, *over, *again.done),
         misfits=misfits,
-        findings=(*_said_of(fits), *map(_finding, (*(one for one in done if one.carried), *over))),
+        findings=(*_said_of(fits), *map(_finding, (*(one for one in done if one.carried), *over, *again.done))),
     )
 
 
@@ -104,6 +106,14 @@ def _unknown(draft: Draft, notes: Sequence[Note]) -> Iterator[Misfit]:
                         edge_named(piece, edge)
         except DraftError as error:
             yield note.spot, error
+
+
+def _contradicting(draft: Draft, notes: Sequence[Note]) -> Iterator[Misfit]:
+    """Yield each note that undoes another of its fitting, which names the same place in another way."""
+    for one, other in undone(draft, notes):
+        what = f"lines {one.spot.line} and {other.spot.line} contradict each other: "
+        what += f"{one.verb} {one.where}, and {other.verb} {other.where} ({other.side})"
+        yield other.spot, DraftError(what, turn="keep the one that is meant")
 
 
 def _refuse_other_hand(draft: Draft, note: Note, piece: str) -> None:
@@ -164,7 +174,7 @@ def _girth_of(note: Note, fit: Fitted, level: str) -> tuple[float, float] | None
     """Return a girth of one hand before and after a note; where the note moved none of it, as it is now."""
     moved = (one for made in fit.done if made.note == note for one in made.moved)
     found = next(((one.before, one.after) for one in moved if not one.piece and one.edge == level), None)
-    now = finished_girth(fit.draft, level)
+    now = covered_girth(fit.draft, level)
     return found or (None if now is None else (now, now))
 
 
@@ -178,7 +188,7 @@ def _girths(before: Sequence[Fitted], after: Sequence[Fitted]) -> tuple[Moved, .
         pairs = [
             (old, new)
             for a, b in drafts
-            if (old := finished_girth(a, level)) is not None and (new := finished_girth(b, level)) is not None
+            if (old := covered_girth(a, level)) is not None and (new := covered_girth(b, level)) is not None
         ]
         found += _as_one(level, limb, pairs)
     return tuple(found)

@@ -11,11 +11,12 @@ import os
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import date
+from functools import partial
 from pathlib import Path
 
 from drafting.body import Body
 from drafting.fitting.file import FittingFile, read_fitting
-from drafting.fitting.limits import not_carried_out, sent_back
+from drafting.fitting.limits import UNMEASURED, sent_back, under_least
 from drafting.fitting.measures import corrected
 from drafting.fitting.note import Done, Note, NoteKind
 from drafting.fitting.threads import Thread, contradictions, followed
@@ -140,19 +141,20 @@ def sorted_out(
     """
     known = {os.path.realpath(one.path) for one in costume}
     hers = [one for one in own if os.path.realpath(one.path) not in known]
-    held = _in_order([*(_only(one, NoteKind.BODY) for one in hers), *costume])
-    strangers = {os.path.realpath(one.path) for one in costume} if not fitted_on_her else set()
-    threads = followed(held)
+    held = _in_order([*map(_hers, hers), *costume])
+    strange = set() if fitted_on_her else known
+    others = [note for one in held for note in one.notes if _of_another(note, strange)]
+    counted = [replace(one, notes=tuple(n for n in one.notes if not _of_another(n, strange))) for one in held]
+    threads = followed(counted, partial(_taped_since, held=held, body=body))
     lines, done, measures = [], [], []
     for thread in threads:
         note = thread.note
-        why = _left_out(note, held, body, strangers)
-        if why:
-            done.append(Done(note, said=why, carried=False))
-        elif note.kind == NoteKind.BODY:
-            measures.append(note)
-        else:
-            lines.append(note)
+        why = _left_out(note) if thread.counts else ""
+        done += [*thread.left, *([Done(note, said=why, carried=False)] if why else [])]
+        if thread.counts and not why:
+            (measures if note.kind == NoteKind.BODY else lines).append(note)
+    gone = "was seen on another wearer and goes with her"
+    done += [Done(note, said=f"{_what(note)}: {gone}", carried=False) for note in others]
     new = corrected(body, measures)
     return new.body, Fittings(
         held=held,
@@ -164,6 +166,11 @@ def sorted_out(
     )
 
 
+def _of_another(note: Note, files: set[str]) -> bool:
+    """Return whether a note is about the body of another wearer, who was fitted in one of these files."""
+    return note.kind == NoteKind.BODY and os.path.realpath(note.spot.file) in files
+
+
 def _in_order(held: Sequence[FittingFile]) -> tuple[FittingFile, ...]:
     """Return fittings by their day, where each has one; else as they are named."""
     if all(one.on for one in held):
@@ -171,30 +178,35 @@ def _in_order(held: Sequence[FittingFile]) -> tuple[FittingFile, ...]:
     return tuple(held)
 
 
-def _only(fitting: FittingFile, kind: NoteKind) -> FittingFile:
-    return replace(fitting, notes=tuple(note for note in fitting.notes if note.kind == kind))
+def _hers(fitting: FittingFile) -> FittingFile:
+    """Return what a wearer's own fitting says of this costume: of her body, and not that its cloth was cut."""
+    return replace(fitting, cut=False, notes=tuple(note for note in fitting.notes if note.kind == NoteKind.BODY))
 
 
-def _left_out(note: Note, held: Sequence[FittingFile], body: Body, strangers: set[str]) -> str:
+def _what(note: Note) -> str:
+    return f"{note.verb} {str(note.where).replace('_', ' ')}"
+
+
+def _left_out(note: Note) -> str:
     """Return why a note moves neither a measure nor a line, or ""."""
-    what = f"{note.verb} {str(note.where).replace('_', ' ')}"
     if note.kind == NoteKind.ACCIDENT:
-        return f"{what}: an accident of cutting or sewing; nothing is drafted otherwise"
+        return f"{_what(note)}: an accident of cutting or sewing; nothing is drafted otherwise"
     if note.kind == NoteKind.CLOTH:
-        return f"{what}: lies with the cloth; test the swatch again and put it in the cloth's file"
-    if note.kind == NoteKind.BODY and os.path.realpath(note.spot.file) in strangers:
-        return f"{what}: was seen on another wearer and goes with her"
-    if note.kind == NoteKind.BODY and _taped_since(note, held, body):
-        return f"{what}: the tape was laid again on {body.measured_on}, after this fitting, and holds it already"
-    small = not_carried_out(note)
-    return f"{what}: {small}" if small else ""
+        return f"{_what(note)}: lies with the cloth; test the swatch again and put it in the cloth's file"
+    if note.verb not in UNMEASURED and not note.amount:
+        return f"{_what(note)}: is taken back again and lies as it did"
+    small = under_least(note)
+    return f"{_what(note)}: {small}" if small else ""
 
 
-def _taped_since(note: Note, held: Sequence[FittingFile], body: Body) -> bool:
-    """Return whether the wearer was measured after the fitting at which a note was taken."""
+def _taped_since(note: Note, held: Sequence[FittingFile], body: Body) -> str:
+    """Return that the wearer was measured after the fitting at which a note about her was taken, or ""."""
     days = {one.path: one.on for one in held}
     on = days.get(note.spot.file)
     try:
-        return on is not None and date.fromisoformat(body.measured_on) > on
+        since = note.kind == NoteKind.BODY and on is not None and date.fromisoformat(body.measured_on) > on
     except ValueError:
-        return False
+        return ""
+    return (
+        f"the tape was laid again on {body.measured_on}, after this fitting, and holds it already" if since else ""
+    )

@@ -16,10 +16,11 @@ from drafting.body.body import SIDES
 from drafting.body.sides import differing_measures, one_side
 from drafting.costume.agreed import agreed_choices
 from drafting.costume.choices import Chosen
+from drafting.costume.middle_shared import NEARLY, ROUNDS, meeting, middles_apart, told_middles
 from drafting.costume.part import GarmentPart, part_drafted
 from drafting.costume.put_together import left_open, refuse_unread_girths, sewn_up
 from drafting.draft.chain import chain
-from drafting.draft.draft import Draft
+from drafting.draft.draft import Draft, EdgeRef
 from drafting.draft.two_sides import alike
 from drafting.fabric import Fabric
 from drafting.fitting.applied import Fitted, fitted
@@ -30,7 +31,7 @@ from drafting.shaping.skirt.plan import CLOTH_WIDTH
 NARROWER = (0.99, 0.98, 0.96, 0.93, 0.9, 0.86, 0.8)
 """Of the cloth's width: what both hands are parted for, where one only just lies on it in fewer panels (ours)."""
 
-ROUNDS = 3
+AGREED = 3
 """How often both hands are drafted again for one value of a choice: a yoke first, then how deep it is (ours)."""
 
 
@@ -47,14 +48,53 @@ def both_drafted(
     if alike(left.draft, right.draft):
         one = _one_hand(body, fabric, chosen, [note for note in notes if note.side is NoteSide.BOTH])
         told = dict.fromkeys((*left.findings, *right.findings))
-        return [replace(one, findings=tuple(told), left=tuple(dict.fromkeys((*left.left, *right.left))))]
-    for _ in range(ROUNDS):
+        own = [done for done in (*left.done, *right.done) if done.note.side is not NoteSide.BOTH]
+        return [
+            replace(
+                one,
+                done=(*one.done, *own),
+                findings=tuple(told),
+                left=tuple(dict.fromkeys((*left.left, *right.left))),
+            )
+        ]
+    for _ in range(AGREED):
         agreed = agreed_choices(chosen, left.draft, right.draft)
         if agreed is chosen:
             break
         chosen = agreed
         left, right = _two(body, fabric, chosen, notes)
-    return list(_parted_alike(body, fabric, chosen, notes, (left, right)))
+    hands = _parted_alike(body, fabric, chosen, notes, (left, right))
+    return list(_middles_met(body, fabric, chosen, notes, hands))
+
+
+def _middles_met(
+    body: Body, fabric: Fabric | None, chosen: Chosen, notes: Sequence[Note], hands: tuple[Fitted, Fitted]
+) -> tuple[Fitted, Fitted]:
+    """Return both hands with middles as long as each other, where notes for one hand alone made them otherwise.
+
+    As they are where no alteration makes them so: what is left over is settled where they are put together.
+    """
+    if all(note.side is NoteSide.BOTH for note in notes):
+        return hands
+    left, right = hands
+    given: dict[EdgeRef, float] = {}
+    for _ in range(ROUNDS):
+        more = middles_apart(left.draft, right.draft)
+        if not more:
+            break
+        given = {ref: given.get(ref, 0.0) + more.get(ref, 0.0) / 2 for ref in {**given, **more}}
+        met = meeting(given, notes[0].garment)
+        left, right = _two(body, fabric, chosen, notes, met)
+        if any(len(fit.done) < len(was.done) + len(given) for fit, was in zip((left, right), hands, strict=True)):
+            return hands
+    if any(abs(more) > NEARLY for more in middles_apart(left.draft, right.draft).values()):
+        return hands
+    said = tuple(told_middles(hands[0].draft, hands[1].draft, given))
+    own = [
+        replace(fit, done=was.done, findings=(*was.findings, *said), left=was.left)
+        for fit, was in zip((left, right), hands, strict=True)
+    ]
+    return own[0], own[1]
 
 
 def _parted_alike(
@@ -79,12 +119,22 @@ def _parted(draft: Draft) -> set[tuple[str, bool]]:
     return {(piece.name, piece.fold_edge is not None) for piece in draft.pieces if not piece.material}
 
 
-def _two(body: Body, fabric: Fabric | None, chosen: Chosen, notes: Sequence[Note]) -> tuple[Fitted, Fitted]:
+def _two(
+    body: Body,
+    fabric: Fabric | None,
+    chosen: Chosen,
+    notes: Sequence[Note],
+    more: tuple[Sequence[Note], Sequence[Note]] = ((), ()),
+) -> tuple[Fitted, Fitted]:
+    """Return each hand with its notes; `more` are those of the left and of the right that nobody wrote."""
     left, right = (
         _one_hand(
-            one_side(body, side), fabric, chosen, [note for note in notes if note.side in (NoteSide.BOTH, side)]
+            one_side(body, side),
+            fabric,
+            chosen,
+            [*(note for note in notes if note.side in (NoteSide.BOTH, side)), *own],
         )
-        for side in SIDES
+        for side, own in zip(SIDES, more, strict=True)
     )
     return left, right
 

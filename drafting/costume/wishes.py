@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from dataclasses import replace
 from typing import TYPE_CHECKING, TypeVar
 
-from drafting.draft.draft import Draft
+from drafting.draft.draft import Draft, EdgeRef
 from drafting.draft.named import edge_named, piece_named
 from drafting.fabric import Fabric
 from drafting.ground.errors import DraftError
@@ -30,7 +30,8 @@ AnyWish = TypeVar("AnyWish", bound=GarmentWish)
 def on_each_hand(draft: Draft, wish: AnyWish) -> tuple[AnyWish, ...]:
     """Return a wish for one edge as the wishes for that edge on each hand, where each is drafted apart.
 
-    Style and fullness are left as they are: they find their hands by themselves.
+    Style and fullness are left as they are: they find their hands by themselves. Edges of the right hand run the
+    other way than those of the left, as its pieces are turned over: a pocket lies as far along on both.
     """
     if isinstance(wish, StyleWish | FullnessWish):
         return (wish,)
@@ -38,7 +39,18 @@ def on_each_hand(draft: Draft, wish: AnyWish) -> tuple[AnyWish, ...]:
     pieces = [p for p in draft.pieces if wish.piece in (p.name, p.base) and (not hand or p.hand in ("", hand))]
     halves = (wish.edge, *(f"{wish.edge}_{side}" for side in HANDS if hand in ("", side)))
     refs = [(p.name, edge) for p in pieces for edge in halves if edge in p]
-    return tuple(replace(wish, piece=piece, edge=edge) for piece, edge in refs) or (wish,)
+    refs = refs or [(p.name, wish.edge) for p in pieces[:1]]  # a piece that has no such edge names those it has
+    found = (replace(wish, piece=piece, edge=edge) for piece, edge in refs)
+    return tuple(_turned_over(draft, one, (wish.piece, wish.edge)) for one in found) or (wish,)
+
+
+def _turned_over(draft: Draft, found: AnyWish, named: EdgeRef) -> AnyWish:
+    """Return a wish; a pocket asked for by the name of both hands lies on the right one as on the left."""
+    if not isinstance(found, PocketWish) or found.edge not in draft[found.piece]:
+        return found
+    parts = draft[found.piece], draft[found.piece][found.edge]
+    hands = {part.hand for part in parts if part.name not in named}
+    return replace(found, along=1 - found.along, tilt=-found.tilt) if "right" in hands else found
 
 
 def altered(draft: Draft, wishes: Iterable[GarmentWish], fabric: Fabric | None) -> tuple[Draft, list[Misfit]]:

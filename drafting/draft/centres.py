@@ -84,7 +84,7 @@ def settled(left: Draft, right: Draft) -> tuple[Draft, Draft]:
             left = left.with_pieces([_moved(left[piece], edge, mean)])
             right = right.with_pieces([_moved(right[piece], edge, mean)])
         if abs(a - b) > SEEN and not (shared or left[piece].material):
-            said.append(_said(piece, edge, a, b))
+            said.append(middle_said(piece, edge, a, b))
     return level_closings(replace(left, findings=(*said, *left.findings)), right)
 
 
@@ -161,7 +161,8 @@ def _bowed(path: Path, fixed: complex, free: complex, moved: complex) -> Path:
     return Path(tuple(bent))
 
 
-def _said(piece: str, edge: str, a: float, b: float) -> Finding:
+def middle_said(piece: str, edge: str, a: float, b: float) -> Finding:
+    """Return that a middle came out `a` mm long on the left and `b` on the right, and is drafted as their mean."""
     what = f"{piece} {edge.replace('_', ' ')}"
     return Finding(
         "middle",

@@ -36,14 +36,27 @@ def gathers_along(walks: Iterable[Walk]) -> Gathers | None:
     return Gathers(sum(r.drawn for r in found), sum(r.held for r in found), any(r.between for r in found))
 
 
+def both_gathered(walked: Walk) -> tuple[Gathers, Gathers] | None:
+    """Return the gathers of both edges of a seam, drawn up all along; None where one of them lies flat."""
+    sides = (walked.a_length, walked.a_sewn), (walked.b_length, walked.b_sewn)
+    if any(drawn <= sewn + 1e-9 for drawn, sewn in sides):
+        return None
+    a, b = (Gathers(drawn, sewn, between=False) for drawn, sewn in sides)
+    return a, b
+
+
 def gathered_stretches(draft: Draft, seams: Iterable[Seam]) -> dict[EdgeRef, tuple[float, float]]:
     """Return from where to where each gathered edge of these seams is drawn up, mm from its start.
 
     Between notches, or all of it.
     """
-    found = {}
+    found: dict[EdgeRef, tuple[float, float]] = {}
     for walked in (walk(draft, seam) for seam in seams):
         if walked.gather_ratio is None:
+            continue
+        if both_gathered(walked):
+            refs = (*walked.seam.a, *walked.seam.b)
+            found |= {ref: (0.0, draft.edge(ref).length) for ref in refs}
             continue
         on_a = walked.a_length > walked.a_sewn + 1e-9
         spans, run = _full(walked)
@@ -67,7 +80,12 @@ def _full(walked: Walk) -> tuple[list[tuple[float, float]], range]:
 
 
 def _run(walked: Walk) -> Gathers:
-    """Return one seam's gathers: from the first to the last stretch between notches that is gathered."""
+    """Return one seam's gathers: from the first to the last stretch between notches that is gathered.
+
+    Where both edges are drawn up, those of the first.
+    """
+    if both := both_gathered(walked):
+        return both[0]
     spans, full = _full(walked)
     run = [spans[i] for i in full]
     return Gathers(sum(d for d, _ in run), sum(h for _, h in run), len(run) < len(spans))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
-from drafting.checks.girths import finished_girth
+from drafting.checks.girths import covered_girth
 from drafting.draft.draft import Draft
 from drafting.draft.roles import EdgeRole
 from drafting.fitting.alteration import Alteration
@@ -50,7 +50,7 @@ def fitted(draft: Draft, notes: Sequence[Note]) -> Fitted:
         if note.verb is Verb.LEAVE:
             done.append(Done(note, ()))
             continue
-        asked = list(_asked(note, places))
+        asked = list(alterations_meant(note, places))
         if not asked and _may_come(note):
             left.append(note)
         elif not asked:
@@ -75,7 +75,7 @@ def unplaced(notes: Iterable[Note]) -> Iterator[Finding]:
         yield _unknown(note)
 
 
-def _asked(note: Note, places: Sequence[Found]) -> Iterator[tuple[Alteration, Found]]:
+def alterations_meant(note: Note, places: Sequence[Found]) -> Iterator[tuple[Alteration, Found]]:
     """Yield each alteration that a note means, with its place; the first is the one."""
     for known in ALTERATIONS:
         if note.verb in known.more | known.less:
@@ -97,7 +97,7 @@ def _signed(note: Note, known: Alteration) -> float:
 def _round(before: Draft, after: Draft) -> Iterator[Moved]:
     """Yield each girth of this hand that an alteration moved; it belongs to no piece."""
     for level in dict.fromkeys(girth.level for girth in before.girths):
-        old, new = finished_girth(before, level), finished_girth(after, level)
+        old, new = covered_girth(before, level), covered_girth(after, level)
         if old is not None and new is not None and abs(new - old) > SEEN:
             yield Moved("", level, old, new, "at the fitting")
 

@@ -21,8 +21,8 @@ def not_carried_out(note: Note) -> str:
     """Return why a note is not carried out for its amount, or "" where it is."""
     if note.verb in UNMEASURED:
         return ""
-    if note.amount < LEAST:
-        return f"{told(note.amount)} is under {told(LEAST)}: it is left as it is"
+    if under_least(note):
+        return under_least(note)
     seam = note.verb in WIDTHS and note.counted != AmountAs.TOTAL
     if seam and note.amount > MOST_AT_A_SEAM:
         return f"{told(note.amount)} is over {told(MOST_AT_A_SEAM)} at one seam: {_tape(note)}"
@@ -31,6 +31,13 @@ def not_carried_out(note: Note) -> str:
     if size > MOST_ROUND:
         return f"{told(size)} is over {told(MOST_ROUND)} in all: {_tape(note)}"
     return ""
+
+
+def under_least(note: Note) -> str:
+    """Return why a note is too small to be sewn, or "" where it is not."""
+    if note.verb in UNMEASURED or note.amount >= LEAST:
+        return ""
+    return f"{told(note.amount)} is under {told(LEAST)}: it is left as it is"
 
 
 def sent_back(note: Note) -> bool:

@@ -138,8 +138,14 @@ def _done(note: Note, old: tuple[float, float], new: tuple[float, float]) -> Don
     return Done(note, (Moved("", name, old[hand], new[hand], f"{note.verb.done} at the fitting"),), said)
 
 
+NO_AMOUNT = {Verb.LEAVE: "left as it is", Verb.CLIP: "clipped, and nothing drawn as no amount is said,"}
+"""What is said of the verbs that may come without an amount."""
+
+
 def amount_said(note: Note) -> str:
     """Return how an amount was counted, as it is echoed: "1 cm pinched at each side"."""
+    if note.verb in NO_AMOUNT and not note.amount:
+        return NO_AMOUNT[note.verb]
     place = "at each side" if note.side == NoteSide.BOTH else f"at the {note.side} side"
     amount = told(note.amount)
     if note.verb not in ROUND:

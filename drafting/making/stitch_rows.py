@@ -241,7 +241,7 @@ def _gathered(step: Step, garment: MadeGarment) -> Iterator[StitchRow]:
     lengths, own = seam_lengths(garment), step.seams or step.basted
     sewn = math.fsum(lengths[name] for name in own)
     for one in step.say:
-        if _key(one) in ("gather", "gather_between"):
+        if _key(one) in ("gather", "gather_between", "gather_piece"):
             found = [s for s in garment.draft.seams if s.name in own]
             times = max(
                 (1 if has_half(garment.draft, s) else times_sewn(garment.draft, s) for s in found), default=1

@@ -10,12 +10,14 @@ from functools import partial
 from drafting.costume.garment import MadeGarment
 from drafting.costume.make import Made
 from drafting.draft.draft import Draft, EdgeRef, Notion, Seam
-from drafting.draft.gathers import Gathers, gathers_along
+from drafting.draft.gathers import Gathers, both_gathered, gathers_along
 from drafting.draft.piece import EdgeKind
 from drafting.draft.walk import walk
 from drafting.fabric import Fabric
 from drafting.ground.lengths import told
 from drafting.making.model import Said, Table, said
+from drafting.making.order.parts import base_of
+from drafting.making.seam_lengths import has_half
 from drafting.making.trim_lengths import laid_trims
 from drafting.shaping.coat.hem_braid import HEM_BRAID
 from drafting.shaping.flare.elastic import OVERLAP
@@ -114,8 +116,11 @@ def _gather_rows(garment: MadeGarment) -> Iterator[TableRow]:
     in_seams = {ref for seam in draft.seams for ref in (*seam.a, *seam.b)}
     for seam in draft.seams:
         walked = walk(draft, seam)
-        if run := gathers_along([walked]):
-            yield _seam_gathers(garment, seam, run)
+        if both := both_gathered(walked):
+            for drawn_up, side in zip(both, (seam.a, seam.b), strict=True):
+                yield _seam_gathers(garment, seam, drawn_up, f"{seam.name} {base_of(draft[side[0][0]])}")
+        elif run := gathers_along([walked]):
+            yield _seam_gathers(garment, seam, run, seam.name)
     rounds: dict[tuple[str, str], list[tuple[str, float, float]]] = defaultdict(list)
     for piece in draft.pieces:
         for edge in piece.edges:
@@ -134,9 +139,10 @@ def _drawn_by(draft: Draft, ref: EdgeRef) -> str:
     return next((n.where for n in draft.notions if ref in n.edges), ref[0])
 
 
-def _seam_gathers(garment: MadeGarment, seam: Seam, run: Gathers) -> TableRow:
-    whole = 2 if garment.draft[seam.a[0][0]].fold_edge is not None else 1
-    where = said("table.where_between" if run.between else "table.where", garment=garment.name, place=seam.name)
+def _seam_gathers(garment: MadeGarment, seam: Seam, run: Gathers, place: str) -> TableRow:
+    """Return the gathers of one seam as it is sewn: of both halves where it runs on over the middle."""
+    whole = 2 if has_half(garment.draft, seam) else 1
+    where = said("table.where_between" if run.between else "table.where", garment=garment.name, place=place)
     return _gathers(where, whole * run.drawn, whole * run.held)
 
 

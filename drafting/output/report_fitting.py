@@ -13,19 +13,20 @@ from drafting.ground.units import ShownUnit
 def fitting_rows(made: Made) -> list[dict[str, Any]]:
     """Return a row for every note of every fitting, in the order taken; lengths in mm.
 
-    Notes that say the same place again share what they moved, which stands once, at the first.
+    Notes that say the same place again share what they moved, which stands once, at the first that counts.
     """
     fittings, unit = made.costume.fittings, made.costume.told_in
     done = (*fittings.done, *(one for garment in made.garments for one in garment.done))
     by_spot = {one.note.spot: one for one in done}
-    first = {note.spot: thread.said[0].spot for thread in fittings.threads for note in thread.said}
+    first = {note.spot: thread.note.spot for thread in fittings.threads for note in thread.said}
     days = {one.path: one for one in fittings.held}
     rows = []
     for note in (note for fitting in fittings.held for note in fitting.notes):
         held = days[note.spot.file]
         row = _row(note) | {"fitting": held.title, "on": held.on.isoformat() if held.on else None}
-        again = first.get(note.spot, note.spot) != note.spot
-        found = by_spot.get(first.get(note.spot, note.spot))
+        own = by_spot.get(note.spot)
+        again = own is None
+        found = own or by_spot.get(first.get(note.spot, note.spot))
         rows.append(
             row | ({"carried": False, "said": "", "moved": []} if found is None else _became(found, unit, again))
         )

@@ -80,3 +80,24 @@ def test_a_mock_up_on_braces_says_so() -> None:
     assert "braces" not in " ".join(
         order_at_the_body(tried(drafted("trousers", made("lamplighter").costume.wearer)))
     )
+
+
+@pytest.mark.parametrize("bust", [540.0, 600.0, 760.0])
+def test_a_childs_brace_buttons_are_those_that_braces_button_on(bust: float) -> None:
+    """Common practice: braces are made for buttons of 16 to 18 mm, a child's too; they shrank to 11."""
+    child = wearer(height=1160.0, bust_girth=bust, waist_girth=0.94 * bust, hip_girth=1.04 * bust)
+    draft = drafted("knee-breeches", child, brace_buttons="yes", band_fastening="hook and bar")
+    (size,) = {n.size for n in draft.notions if n.what == "brace button"}
+    assert 16 <= size <= 18
+    assert [mark.bounds[3] - mark.bounds[1] for mark in marks(draft)] == pytest.approx(3 * [size], abs=0.1)
+    (hook,) = {n.size for n in draft.notions if n.what == "hook and bar"}
+    assert 10 <= hook <= 15
+
+
+@pytest.mark.parametrize("bust", [540.0, 600.0, 640.0, 760.0])
+def test_a_childs_waist_elastic_is_of_a_width_that_is_sold(bust: float) -> None:
+    """From memory: elastic is sold 6, 8, 10, 12, 15, 20, 25 and 30 mm wide; 16.7 mm were to be bought."""
+    child = wearer(height=1160.0, bust_girth=bust, waist_girth=0.94 * bust, hip_girth=1.04 * bust)
+    notions = drafted("breeches", child).notions
+    (waist,) = [n for n in notions if n.what == "elastic" and n.where == "waist"]
+    assert waist.size in {12, 15, 20, 25}

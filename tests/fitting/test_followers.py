@@ -18,7 +18,7 @@ from drafting.costume.choices import block_named, choose
 from drafting.costume.garment import MadeGarment, checked_garment, finished_garment
 from drafting.draft.roles import SeamKind
 from drafting.draft.walk import notched
-from drafting.fitting.applied import _asked, fitted
+from drafting.fitting.applied import alterations_meant, fitted
 from drafting.fitting.followers import FOLLOWERS
 from drafting.fitting.found import places_of
 from drafting.fitting.known import ALTERATIONS
@@ -67,6 +67,7 @@ SHIRT = [
     ("back.neck", "take in", 6.0),
     ("sleeve.cap_front", "turn", 10.0),
     ("sleeve.cap_back", "ease more", 4.0),
+    ("sleeve.cap_front", "ease more", 4.0),
     ("sleeve.cap_front", "raise", 6.0),
 ]
 COAT = [
@@ -86,6 +87,8 @@ COAT = [
     ("front.armhole", "shorten", 5.0),
     ("top-sleeve.top_cap_back", "turn", 8.0),
     ("top-sleeve.top_cap_front", "lower", 4.0),
+    ("top-sleeve.top_cap_front", "ease more", 4.0),
+    ("under-sleeve.under_cap_front", "ease less", 3.0),
     ("upper arm", "let out", 10.0),
 ]
 TROUSERS = [
@@ -142,6 +145,12 @@ LONGER = ("back.hem",)
         ("shirt", "sleeve.cap_front", "turn"),
         ("trousers", "back.side", "take in"),
         ("shirt", "back.hem", "lengthen"),
+        ("trousers", "hip", "raise"),
+        ("trousers", "back.crotch", "lengthen"),
+        ("trousers", "front.inseam", "let out"),
+        ("trousers", "back:", "let out"),
+        ("trousers", "front.waist", "lower"),
+        ("tailcoat", "waist", "raise"),
     ],
 )
 def test_one_side_alone_is_drafted_for_itself(block: str, where: str, verb: str) -> None:
@@ -149,6 +158,18 @@ def test_one_side_alone_is_drafted_for_itself(block: str, where: str, verb: str)
     names = {piece.name for piece in garment.draft.pieces}
     assert {"front-left", "front-right"} <= names
     assert [f.message for f in garment.findings if f.level == "error"] == []
+
+
+def test_what_one_hand_alone_moves_of_the_middle_both_hands_share() -> None:
+    """The crotch of either hand was stretched at the fork instead: thigh and knee of both changed."""
+    was, now = made("trousers").draft, made("trousers", note("hip", "raise", 10.0, "left")).draft
+    for name, edge in (("back", "crotch"), ("front", "fly"), ("front", "crotch")):
+        left, right = (now[f"{name}-{side}"] for side in ("left", "right"))
+        assert left[edge].length == pytest.approx(right[edge].length, abs=0.1)
+        for side in (left, right):
+            assert side["inseam"].length == pytest.approx(was[name]["inseam"].length, abs=0.1)
+        more = [side["side"].length - was[name]["side"].length for side in (left, right)]
+        assert more == pytest.approx([10.0, 0.0], abs=0.3)
 
 
 def test_a_note_in_the_middle_is_for_both_hands() -> None:
@@ -209,6 +230,7 @@ RANDOM = {
         ("sleeve.cap_front", "move forward", 8.0),
         ("sleeve.cap_back", "turn", 8.0),
         ("sleeve.cap_back", "ease more", 4.0),
+        ("sleeve.cap_front", "ease more", 4.0),
         ("sleeve.cap_front", "raise", 5.0),
         ("sleeve:", "lengthen", 12.0),
         ("upper arm", "let out", 10.0),
@@ -241,7 +263,7 @@ def test_every_alteration_is_among_what_is_taken_at_random() -> None:
         known.name
         for drafted, rows in RANDOM.items()
         for row in rows
-        for known, _ in list(_asked(note(*row), places_of(upto(*drafted, BODY), note(*row))))[:1]
+        for known, _ in list(alterations_meant(note(*row), places_of(upto(*drafted, BODY), note(*row))))[:1]
     }
     assert {one.name for one in ALTERATIONS} - found == set()
 

@@ -9,9 +9,10 @@ import math
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, replace
 
-from drafting.checks.girths import finished_girth
+from drafting.checks.girths import bare_girth, finished_girth
 from drafting.draft.draft import Draft, EdgeRef, Girth, Seam, SeamNotch
 from drafting.draft.roles import EdgeRole
+from drafting.draft.walk import sewn_apart
 from drafting.fitting.lines.aim import aimed
 from drafting.fitting.lines.behind import brought_along
 from drafting.fitting.lines.giving import ready
@@ -52,7 +53,7 @@ def carried_out(
     found |= behind
     after = after.with_pieces(one.after for one in found.values())
     after = after.with_pieces(given[p.name] for p in draft.pieces if after[p.name] is p)
-    seams = tuple(_noted(seam, found) for seam in draft.seams)
+    seams = tuple(_noted(seam, found, draft, after) for seam in draft.seams)
     more = {name: draft.facts[name] + by for name, by in (facts or {}).items() if name in draft.facts}
     after = replace(after, seams=seams, facts={**draft.facts, **more, **_crotch(draft, after)})
     after = replace(after, girths=tuple(_told(girth, given, after) for girth in draft.girths))
@@ -77,24 +78,36 @@ def then(first: Altered, second: Altered) -> Altered:
 
 
 def _told(girth: Girth, before: Draft, after: Draft) -> Girth:
-    """Return a girth with the ease that the cloth has now."""
+    """Return a girth with the ease that the cloth has now, and what an armhole leaves bare of it."""
     old, new = (finished_girth(one, girth.level, girth.side) for one in (before, after))
     more = (new or 0.0) - (old or 0.0)
-    return replace(girth, asked_ease=girth.asked_ease + more, settled_ease=girth.settled_ease + more)
+    bare = 0.0 if girth.limb else bare_girth(after, girth.level) - bare_girth(before, girth.level)
+    return replace(
+        girth,
+        asked_ease=girth.asked_ease + more,
+        settled_ease=girth.settled_ease + more,
+        inside=max(0.0, girth.inside + bare),
+    )
 
 
-def _noted(seam: Seam, found: Mapping[str, Reshaped]) -> Seam:
-    """Return a seam whose notches stand where their places have come to, as far apart as they were."""
+def _noted(seam: Seam, found: Mapping[str, Reshaped], before: Draft, after: Draft) -> Seam:
+    """Return a seam whose notches stand where their places have come to, as far apart as they were.
+
+    A notch beyond what is eased in is as far from the end as its partner is: there the two lie on each other.
+    """
     if not any(name in found for name, _ in seam.a):
         return seam
-    notches = tuple(_notch(one, seam, found) for one in seam.notches)
+    more = sewn_apart(after, seam) - sewn_apart(before, seam)
+    notches = tuple(_notch(one, seam, found, more) for one in seam.notches)
     ends = seam.eased and (_place(seam.a, seam.eased[0], found), _place(seam.a, seam.eased[1], found))
     return replace(seam, notches=notches, eased=ends)
 
 
-def _notch(notch: SeamNotch, seam: Seam, found: Mapping[str, Reshaped]) -> SeamNotch:
+def _notch(notch: SeamNotch, seam: Seam, found: Mapping[str, Reshaped], more: float) -> SeamNotch:
+    """Return a notch moved; `more` is by how much (mm) chain a has become longer against chain b."""
     a = _place(seam.a, notch.a, found)
-    return replace(notch, a=a, b=a + notch.b - notch.a)
+    beyond = more if seam.eased and notch.a >= seam.eased[1] else 0.0
+    return replace(notch, a=a, b=a + notch.b - notch.a - beyond)
 
 
 def _place(chain: tuple[EdgeRef, ...], at: float, found: Mapping[str, Reshaped]) -> float:

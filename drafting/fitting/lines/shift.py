@@ -7,6 +7,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from drafting.draft.piece import Edge, InnerDart, Level, Notch, Piece, Placement
+from drafting.draft.roles import EdgeRole
 from drafting.fitting.lines.along import Ends, Jointed, Knot, Pull, moved_along, way_of
 from drafting.fitting.lines.on_path import at_least_apart, on_path
 from drafting.geometry import Path, line
@@ -243,7 +244,7 @@ def _end(found: Reshaped, old: complex, moved: complex, straight: Path) -> compl
     if gap <= ON_OUTLINE:
         come = found.point(name, at)
         if _is_level(straight):
-            return _met(straight, found.after[name].path, come)
+            return _met(straight, _passing(found, name, straight), come)
         off = old - found.before[name].path.at(at)  # it ended as far from the edge before
         turned = found.after[name].path.tangent(found.place(name, at)) / found.before[name].path.tangent(at)
         return come + off * turned
@@ -252,6 +253,13 @@ def _end(found: Reshaped, old: complex, moved: complex, straight: Path) -> compl
             if on_path(leg, old)[0] <= ON_OUTLINE:
                 return _met(straight, new, moved)
     return moved
+
+
+def _passing(found: Reshaped, name: str, straight: Path) -> Path:
+    """Return the edge that a level ends on: its own, or the armhole that has come down to it beside that one."""
+    own = found.after[name].path
+    arms = [edge.path for edge in found.after.edges if edge.role is EdgeRole.ARMHOLE]
+    return own if crossings(straight, own) else next((arm for arm in arms if crossings(straight, arm)), own)
 
 
 def _is_level(straight: Path) -> bool:

@@ -8,11 +8,12 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from drafting.draft.draft import Draft, EdgeRef, Seam
-from drafting.draft.piece import Edge, EdgeKind, Piece
+from drafting.draft.piece import Edge, Piece
 from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
 from drafting.draft.walk import sewn_apart
 from drafting.fitting.followers import FOLLOWERS, How
 from drafting.fitting.lines.along import Knot
+from drafting.fitting.lines.corners import crosses_middle
 from drafting.fitting.lines.giving import stays_from
 from drafting.fitting.lines.shift import Shift
 from drafting.fitting.lines.trueing import Longer, Met, Trueing
@@ -96,7 +97,7 @@ def corners_kept(work: Trueing) -> Trueing:
     for piece in before.pieces:
         if piece.name in work.found:
             for at, edge in enumerate(piece.edges):
-                if _at_fold(piece, at) or _roles(piece, edge.name) in SQUARE:
+                if crosses_middle(piece, at) or _roles(piece, edge.name) in SQUARE:
                     ref = piece.name, edge.name
                     closed[ref] = _turned(work, ref)
     return replace(_squared(work, closed), met=met)
@@ -156,10 +157,6 @@ def _asked(draft: Draft, seam: Seam) -> Iterator[tuple[EdgeRef, ...]]:
 def _following(draft: Draft, ref: EdgeRef) -> EdgeRef:
     piece = draft[ref[0]]
     return ref[0], piece.edges[(piece.index(ref[1]) + 1) % len(piece.edges)].name
-
-
-def _at_fold(piece: Piece, at: int) -> bool:
-    return EdgeKind.FOLD in (piece.edges[at].kind, piece.edges[at - 1].kind)
 
 
 def _squared(work: Trueing, closed: Mapping[EdgeRef, float]) -> Trueing:

@@ -23,6 +23,7 @@ from drafting.making.order.parts import Bench, pieces_of
 from drafting.making.order.seam_kinds import is_sleeve, kind_of, order_of_body, panels_first
 from drafting.making.seam_lengths import inner_dart_length, seam_lengths
 from drafting.making.settings.edges import lining_key
+from drafting.making.settings.lining_covers import lined_along
 from drafting.making.settings.stitches import CAUGHT
 from drafting.making.settings.surface import layers_held
 
@@ -44,7 +45,7 @@ def lining(bench: Bench) -> None:
     if not behind:
         return
     fastening.looped(bench)
-    seams = [s for s in draft.seams if all(piece in behind for piece in pieces_of(s))]
+    seams = [seam for seam in draft.seams if lined_along(draft, seam)]
     kinds = {seam.name: kind_of(draft, seam) for seam in seams}
     body = [
         s for s in panels_first(draft, order_of_body(draft, seams)) if kinds[s.name] in ("body", "flare", "dart")
@@ -138,8 +139,10 @@ def _felled(bench: Bench, name: str, pieces: Sequence[str], keys: Sequence[str])
 
 
 def _is_felled(bench: Bench, piece: str, edge: str) -> bool:
-    """Return whether an edge of the lining is in no seam of its own: it is felled to the shell."""
+    """Return whether an edge of the lining is in no seam of its own: it is felled to the shell.
+
+    Behind a piece that a style line cut in two lies one lining, whose edges are those of both parts.
+    """
     draft = bench.garment.draft
-    (shell,) = draft[piece].lines
     joined = {ref for s in draft.seams for ref in (*s.a, *s.b) if kind_of(draft, s) not in ("set in", "facing")}
-    return (shell, edge) not in joined
+    return not any((shell, edge) in joined for shell in draft[piece].lines)

@@ -90,3 +90,10 @@ def gathers(run: Gathers, *, whole: bool = False) -> Iterator[Said]:
     drawn = 2 * run.drawn if whole else run.drawn
     yield said("do.gather_between" if run.between else "do.gather", ratio=run.ratio, drawn=drawn)
     yield said("do.quarters")
+
+
+def gathers_of_both(draft: Draft, seam: Seam, both: tuple[Gathers, Gathers]) -> Iterator[Said]:
+    """Yield how both edges of a seam are gathered, before they are sewn to each other."""
+    for side, run in zip((seam.a, seam.b), both, strict=True):
+        yield said("do.gather_piece", piece=base_of(draft[side[0][0]]), ratio=run.ratio, drawn=run.drawn)
+    yield said("do.quarters")

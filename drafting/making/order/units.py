@@ -7,19 +7,26 @@ from collections.abc import Iterator, Sequence
 from drafting.checks.enclosed import eased, french
 from drafting.draft.by_role import edges_as
 from drafting.draft.draft import Draft, EdgeRef, Seam
-from drafting.draft.gathers import gathers_along
+from drafting.draft.gathers import both_gathered, gathers_along
 from drafting.draft.openings import hands
 from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.draft.roles import SEWN_ON, EdgeRole, PieceRole
 from drafting.draft.walk import walk
 from drafting.fabric.handling import frays
-from drafting.making.model import Said, said
+from drafting.ground.lengths import told
+from drafting.making.model import Said, Supply, said
 from drafting.making.order.parts import Bench, base_of, own_each_hand, pieces_in, pieces_of
-from drafting.making.order.pressing import gathers_on, pressed
+from drafting.making.order.pressing import gathers_of_both, gathers_on, pressed
 from drafting.making.order.rounds import in_rounds, of_hems, on_garment
 from drafting.making.order.seam_kinds import is_facing, is_sleeve, sewn_unit_of
 from drafting.making.order.strips import stripped, strips_sewn_on
-from drafting.making.seam_lengths import seam_lengths
+from drafting.making.order.used_up import STAY
+from drafting.making.seam_lengths import seam_lengths, times_sewn
+
+HELD_ENDS = 10.0
+"""mm of a tape or an elastic in a seam that either end of it has to spare: the next seam catches it (ours)."""
+
+NARROW = f"soft, {told(6.0, 'small')}"
 
 CLOSED = {"collar": "do.collar", "cuff": "do.cuff"}
 
@@ -215,15 +222,33 @@ def sleeves(bench: Bench, seams: Sequence[Seam]) -> None:
             )
     for seam in seams:
         full = [said("do.ease", ease=abs(seam.ease))] if eased(seam.ease) else []
+        both = both_gathered(walk(draft, seam))
+        drawn = [*gathers_of_both(draft, seam, both)] if both else []
+        held = [_held_up(bench, seam, both[0].held)] if both else []
         bench.do(
             "close",
             "join",
             "sleeves",
             pieces_in([seam]),
-            [_closing(bench, seam), *full, *pressed(bench, seam), said("do.press_round")],
+            [*drawn, _closing(bench, seam), *held, *full, *pressed(bench, seam), said("do.press_round")],
             seams=(seam.name,),
             length=lengths[seam.name],
         )
+        if both:
+            gives, cut = _gives(bench, seam), both[0].held + 2 * HELD_ENDS
+            what, kind = ("elastic", NARROW) if gives else ("tape", STAY)
+            bench.also(Supply(what, kind, times_sewn(draft, seam) * cut, "mm"))
+
+
+def _held_up(bench: Bench, seam: Seam, held: float) -> Said:
+    """Return what holds two gathered tiers to their length: a tape, or where the arm stretches them an elastic."""
+    how = "do.tiers_elastic" if _gives(bench, seam) else "do.tiers_taped"
+    return said(how, held=held, cut=held + 2 * HELD_ENDS)
+
+
+def _gives(bench: Bench, seam: Seam) -> bool:
+    setting = bench.settings.get((bench.garment.name, seam.name))
+    return setting is not None and setting.lengthens > 0
 
 
 def _closing(bench: Bench, seam: Seam) -> Said:

@@ -15,6 +15,8 @@ BOUGHT = {
     "turned_straight_lined": "tape",
     "waist": "ribbon",
     "roll_tape": "tape",
+    "tiers_taped": "tape",
+    "tiers_elastic": "elastic",
     "fly": "zip",
     "zip_strip": "tape",
     "zip_invisible": "tape",

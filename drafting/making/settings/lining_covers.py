@@ -1,8 +1,9 @@
-"""Whether a lining covers the raw edge of a hem: only then may it be left raw and caught by hand."""
+"""What a lining does behind the shell: which of its seams it has too, and which raw hems it covers."""
 
 from __future__ import annotations
 
 from drafting.costume.garment import MadeGarment
+from drafting.draft.draft import Draft, Seam
 from drafting.draft.piece import Edge, Piece
 
 LAPS, APART = 10.0, 5.0
@@ -21,3 +22,16 @@ def lining_covers(garment: MadeGarment, piece: Piece, edge: Edge) -> bool:
     along = edge.path.evenly(max(2, round(edge.length / APART)))
     shorter = min(abs(at - path.at(path.length / 2)) for path in ends for at in along)
     return depth > shorter + LAPS
+
+
+def lined_along(draft: Draft, seam: Seam) -> bool:
+    """Return whether a lining has this seam of the shell too: one lies behind every piece that it joins.
+
+    A line that cut the shell alone has one piece of lining behind both its sides, and no seam there.
+    """
+    behind = {name: piece.name for piece in draft.pieces if piece.material == "lining" for name in piece.lines}
+    shells = {piece for piece, _ in (*seam.a, *seam.b)}
+    if not shells <= behind.keys():
+        return False
+    a, b = ({behind[piece] for piece, _ in side} for side in (seam.a, seam.b))
+    return len(shells) == 1 or seam.a == seam.b or a != b

@@ -35,6 +35,7 @@ from drafting.making.settings.edges import (
 from drafting.making.settings.feet import feeding, foot_for, set_lighter
 from drafting.making.settings.inner_darts import inner_dart_key, inner_dart_setting
 from drafting.making.settings.lengthening import Gives, lengthens
+from drafting.making.settings.lining_covers import lined_along
 from drafting.making.settings.needles import needle_for
 from drafting.making.settings.pressing import encloses, heat, press_for, pressed_on, side_pressed
 from drafting.making.settings.pulling_on import OPENS, neck_passes
@@ -55,7 +56,7 @@ def settings(made: Made, room: Workroom | None = None) -> Mapping[tuple[str, str
         for seam in garment.draft.seams:
             cloths = seam_cloths(garment, seam, fabrics)
             found[garment.name, seam.name] = setting(garment, seam, cloths, room, made.costume.wearer)
-            if (lining := fabrics.get("lining")) and _lined(garment.draft, seam):
+            if (lining := fabrics.get("lining")) and lined_along(garment.draft, seam):
                 found[garment.name, lining_key(seam.name)] = _to_the_back(setting(garment, seam, (lining,), room))
         shell = fabrics.get(garment.fabric)
         edges = edge_settings(garment, made.costume.wearer, shell, room)
@@ -86,12 +87,6 @@ def _to_the_back(lining: Setting) -> Setting:
     """Return a lining's setting: its seams bear nothing and are all pressed to the back (common practice)."""
     lining = replace(lining, stayed=False)
     return lining if lining.press == "not" else replace(lining, press="to one side", onto=said("side.back"))
-
-
-def _lined(draft: Draft, seam: Seam) -> bool:
-    """Return whether a lining lies behind every piece that a seam joins."""
-    behind = {name for piece in draft.pieces if piece.material == "lining" for name in piece.lines}
-    return all(piece in behind for piece, _ in (*seam.a, *seam.b))
 
 
 def seam_cloths(garment: MadeGarment, seam: Seam, fabrics: Mapping[str, Fabric]) -> tuple[Fabric, ...]:

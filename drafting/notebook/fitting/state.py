@@ -255,7 +255,7 @@ def next_list(costume: CostumeFile, unit: ShownUnit) -> list[str]:
             amount = f", {show_length(note.amount, unit)} ({note.counted})" if note.amount else ""
             garment = f"{note.garment}: " if note.garment else ""
             where = str(note.where).replace("_", " ")
-            rows.append(capital(f"{garment}{note.verb} {where}, {note.side}{amount}: {note.state}"))
+            rows.append(capital(f"{garment}{note.verb} {where}, {note.side}{amount}: {thread.said[-1].state}"))
     return rows
 
 

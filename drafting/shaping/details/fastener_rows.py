@@ -15,6 +15,7 @@ from drafting.draft.roles import LevelKind, PieceRole
 from drafting.geometry import line
 from drafting.ground.findings import Finding
 from drafting.ground.lengths import apart_said, counted, told
+from drafting.ground.scale import allowance_scale
 from drafting.shaping.details.button_stand import FrontLines
 from drafting.shaping.details.buttons import Button, button_mark, button_notion, button_row, hole_mark
 
@@ -110,17 +111,17 @@ def bust_below(front: Piece, lines: FrontLines) -> float | None:
 def hooks(front: Piece, lines: FrontLines, asked: Fasteners) -> FastenerRow:
     """Return hooks under the edge on top, and eyes on the other hand where that edge comes to lie."""
     scale = asked.scale
-    lap, end = HOOK_LAP * scale, AT_ENDS * scale
-    places = evenly(end, _length(lines) - end, asked.apart(HOOK_SPACE, HOOK * scale))
+    lap, end, size = HOOK_LAP * scale, AT_ENDS * scale, HOOK * allowance_scale(scale)
+    places = evenly(end, _length(lines) - end, asked.apart(HOOK_SPACE, size))
     marks = [
         mark
         for number, down in enumerate(places, 1)
-        for mark in hook_marks(lines, down, number, asked.hands, lap - 3 * scale, HOOK * scale)
+        for mark in hook_marks(lines, down, number, asked.hands, lap - 3 * scale, size)
     ]
     over, under = asked.hands
     note = f"hooks under the {over} edge, {told(3.0)} in, through the facing alone; eyes on the {under} below them"
     notion = Notion(
-        "hook and eye", front.name, len(places), note=note, kind="hook and eye", size=HOOK, piece=front.name
+        "hook and eye", front.name, len(places), note=note, kind="hook and eye", size=size, piece=front.name
     )
     said = f"{counted(len(places), 'hook', 'hooks')} under the edge of the wearer's {over}, "
     said += f"the {'eye' if len(places) == 1 else 'eyes'} on the {under}"

@@ -28,6 +28,10 @@ CASING_ROOM, TURN_IN = 3.0, 8.0
 """mm: play of the elastic in its casing, and what is turned under at its edge (ours)."""
 
 
+SOLD = (6.0, 8.0, 10.0, 12.0, 15.0, 20.0, 25.0, 30.0, 35.0, 40.0)
+"""mm: widths that elastic is sold in (from memory)."""
+
+
 @dataclass(frozen=True, slots=True)
 class Elastic:
     """A finished `loop` and the length to `cut`, mm; `passes` is what it opens to; `slit` its help.
@@ -78,6 +82,15 @@ def elastic_loop(
             turn="choose one of the two, or leave an opening",
         )
     return Elastic(loop, loop + overlap, passes, raised, (over - passes) / 2)
+
+
+def sold_width(width: float) -> float:
+    """Return the width (mm) that elastic is sold in nearest to this one; as it is, where none is so narrow.
+
+    >>> sold_width(25.0), sold_width(16.7), sold_width(2.5)
+    (25.0, 15.0, 2.5)
+    """
+    return width if width < SOLD[0] else min(SOLD, key=lambda sold: abs(sold - width))
 
 
 def casing_depth(width: float, thickness: float) -> float:

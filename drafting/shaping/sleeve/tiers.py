@@ -84,11 +84,12 @@ def _widest(width: float, run: float) -> float:
 
 
 def with_lower_tier(
-    draft: Draft, tiers: Tiers, hem: tuple[float, float], slit: float, thickness: float | None
+    draft: Draft, tiers: Tiers, hem: tuple[float, float], slit: float, thickness: float | None, gives: bool = False
 ) -> Draft:
     """Return a one-piece sleeve, drafted to the first tier, with the second one sewn to it.
 
-    `hem` is the lower hem as sewn and as drawn, `slit` what of the underarm seam stays open at it.
+    `hem` is the lower hem as sewn and as drawn, `slit` what of the underarm seam stays open at it; it `gives`
+    where the arm stretches the sleeve.
     """
     above = draft["sleeve"]
     hem_edge = the_edge(above, EdgeRole.HEM)
@@ -114,7 +115,7 @@ def with_lower_tier(
         pieces=(above, lower),
         seams=(seam, *(_run_on(s, lower, slit) for s in draft.seams)),  # joined flat, then closed in one
         chains={**draft.chains, "sleeve_hem": ((lower.name, "hem"),)},
-        findings=(*draft.findings, _said(tiers, seam_edge.length, below)),
+        findings=(*draft.findings, _said(tiers, seam_edge.length, below, gives)),
     )
     if tiers.sewn is not None:
         held = min(tiers.sewn, seam_edge.length, below)
@@ -124,13 +125,14 @@ def with_lower_tier(
     return gathered(grown, (lower.name, "hem"), sewn=hem[0]) if hem[1] > hem[0] + 1e-6 else grown
 
 
-def _said(tiers: Tiers, above: float, below: float) -> Finding:
+def _said(tiers: Tiers, above: float, below: float, gives: bool) -> Finding:
     if tiers.sewn is None:
         text = f"The lantern's seam is {told(above)} round, {told(tiers.upper)} below the crown."
     else:
+        over = "a soft elastic, which gives where the arm does," if gives else "a stay tape"
         text = (
             f"Both puffs are gathered to {told(tiers.sewn)}, {told(tiers.upper)} below the crown, from "
-            f"{told(above)} above and {told(below)} below: sew them over a stay tape of that length."
+            f"{told(above)} above and {told(below)} below: sew them over {over} of that length."
         )
     return Finding("sleeve tiers", "note", "sleeve", above, None, text)
 

@@ -1,0 +1,192 @@
+"""What was wrong in plans of six costumes that a cutter read cold, each thing once.
+
+All that is asked is common practice of the workroom.
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from drafting.blocks import all_blocks
+from drafting.body import Body
+from drafting.costume.choices import choose
+from drafting.costume.garment import MadeGarment, make_garment
+from drafting.draft.bias import hung_pieces
+from drafting.draft.roles import EdgeRole
+from drafting.fabric import Fabric
+from drafting.ground.scale import body_scale
+from drafting.making.model import Step
+from drafting.making.rules import unsound
+from drafting.making.tables import tables
+from drafting.making.words import plan_sentence
+from drafting.reading.given import Given, Origin
+from drafting.reading.style import CutWish, DartWish, GodetWish
+from drafting.reading.style_places import OutlinePlace
+from tests.blocks.figures import chart_woman, errors
+from tests.making.orders import KNIT, WOVEN, costume_of, order_of, uneven
+
+YOKE = CutWish(
+    "back",
+    OutlinePlace("armhole", share=0.4),
+    OutlinePlace("centre_back", distance=140.0, beside="neck"),
+    "back-yoke",
+    holds="neck",
+)
+
+
+def made(
+    body: Body, block: str, cloth: Fabric = WOVEN, asked: dict[str, object] | None = None, **wishes: Any
+) -> MadeGarment:
+    kind = all_blocks()[block]
+    given = {name: Given(value) for name, value in (asked or {}).items()}
+    chosen = choose(kind, given, body_scale(body), Origin())
+    return make_garment(body, cloth, kind, chosen, name=block, role="shell", **wishes)
+
+
+def work(garment: MadeGarment, cloth: Fabric = WOVEN) -> tuple[Step, ...]:
+    costume = costume_of(garment, cloth)
+    steps = order_of(costume)
+    assert unsound(costume, steps) == ()
+    return steps
+
+
+def said(steps: tuple[Step, ...], name: str) -> list[dict[str, object]]:
+    return [dict(one.facts) for step in steps for one in step.say if one.key.partition(".")[2] == name]
+
+
+def test_a_coats_back_that_a_line_cuts_in_two_is_lined_whole() -> None:
+    """The plan of a lined coat with a yoke of style could not be written; its lining was to be joined at a yoke
+    that it does not have."""
+    for body in (chart_woman(), uneven(chart_woman())):
+        garment = made(body, "coat", style=(YOKE,))
+        assert errors(garment) == []
+        steps = work(garment)
+        names = [one["names"] for one in said(steps, "lining")]
+        assert names
+        assert not any("yoke" in str(one) for one in names)
+        assert any("centre back" in str(one) for one in names)
+        assert [step for step in steps if step.verb == "fell"]
+
+
+def cm(mm: float) -> str:
+    return f"{mm / 10:.1f}".removesuffix(".0") + " cm"
+
+
+def gathers(garment: MadeGarment, cloth: Fabric = WOVEN) -> list[list[str]]:
+    """Return the rows of the table of gathers as they are printed."""
+    (found,) = [one for one in tables(costume_of(garment, cloth)) if one.key == "table.gathers"]
+    return [[cell if isinstance(cell, str) else plan_sentence(cell) for cell in row] for row in found.rows]
+
+
+@pytest.mark.parametrize(
+    ("block", "cloth", "holds"), [("fitted-top", WOVEN, "tape"), ("close-top", KNIT, "elastic")]
+)
+def test_two_puffs_are_gathered_before_they_are_joined_and_held_by_what_suits_the_arm(
+    block: str, cloth: Fabric, holds: str
+) -> None:
+    """Nothing was said of gathering, and a stay tape shorter than the arm was to be sewn into a stretch sleeve."""
+    garment = made(chart_woman(), block, cloth, {"sleeve_style": "two puffs"})
+    (seam,) = [s for s in garment.draft.seams if s.name == "tiers"]
+    above, below = (garment.draft.edge(side[0]) for side in (seam.a, seam.b))
+    (step,) = [s for s in work(garment, cloth) if "tiers" in s.seams and s.verb == "join"]
+    names = [one.key.partition(".")[2] for one in step.say]
+    drawn = [dict(one.facts)["drawn"] for one in step.say if one.key.endswith(".gather_piece")]
+    assert drawn == pytest.approx([above.length, below.length])
+    assert names.index("gather_piece") < names.index("close_sleeve")
+    (taken,) = [one for one in step.takes if one.what == holds]
+    assert taken.amount == pytest.approx(2 * (above.sewn_length + 20.0))
+    assert not any(one.what == "tape" for one in step.takes if holds == "elastic")
+    rows = [row for row in gathers(garment, cloth) if "tiers" in row[0]]
+    assert [row[2] for row in rows] == 2 * [cm(above.sewn_length)]
+    assert [row[1] for row in rows] == [cm(above.length), cm(below.length)]
+
+
+def test_a_stretch_sleeve_in_two_tiers_has_no_slit_where_the_plain_one_has_none() -> None:
+    plain, puffs, lantern = (
+        made(chart_woman(), "close-top", KNIT, {"sleeve_style": style}).draft
+        for style in ("plain", "two puffs", "lantern")
+    )
+    for draft in (plain, puffs, lantern):
+        assert not [e.name for p in draft.pieces for e in p.edges if e.role is EdgeRole.SLIT]
+
+
+def test_gathers_stand_in_the_table_as_the_step_says_them() -> None:
+    """Tiers on the fold were told by half their length, shoulders of both hands by twice it."""
+    for garment in (
+        made(chart_woman(), "skirt", asked={"skirt_cut": "tiered"}),
+        made(chart_woman(), "bishop-top"),
+        made(chart_woman(), "shirt", asked={"hem_fullness": 1.6}),
+        made(
+            chart_woman(),
+            "bishop-top",
+            asked={"bust_dart": "shoulder"},
+            style=(DartWish("front", "bust_dart", None),),
+        ),
+    ):
+        steps = work(garment)
+        told = [dict(one.facts)["drawn"] for s in steps for one in s.say if one.key.endswith(".gather")]
+        rows = {row[1] for row in gathers(garment)}
+        assert told
+        assert set(map(cm, told)) <= rows, garment.name
+
+
+def hem_depths(garment: MadeGarment) -> dict[str, float]:
+    """Return the cut depth of every hem of the shell by its piece, without what is cut off again."""
+    return {
+        cut.piece.name: cut.allowances[edge.name] - edge.drops
+        for cut in garment.pattern.pieces
+        for edge in cut.piece.edges
+        if edge.role is EdgeRole.HEM and not cut.piece.material
+    }
+
+
+LEGGINGS = {"waist_finish": "casing", "stretch_share": 0.3, "leg": "flared"}
+
+
+@pytest.mark.parametrize("edge", ["side", "inseam"])
+def test_a_godet_in_a_leg_is_let_in_at_its_hem_and_not_at_the_casing_of_its_waist(edge: str) -> None:
+    """One in the side of stretch trousers was let into the waist, point down."""
+    garment = made(chart_woman(), "trouser", KNIT, LEGGINGS, style=(GodetWish("front", edge, None, 250.0, 300.0),))
+    assert errors(garment) == []
+    front = garment.draft["front"]
+    low, high = front.outline.bounds[1], front.outline.bounds[3]
+    (let_in,) = [e for e in front.edges if e.role is EdgeRole.GODET_SIDE]
+    assert (let_in.path.start.imag + let_in.path.end.imag) / 2 < low + 0.25 * (high - low)
+    depths = hem_depths(garment)
+    assert set(depths) == {"front", "back", "front-godet"}
+    assert len(set(depths.values())) == 1, "a hem has one depth all round"
+
+
+def test_a_hem_has_one_depth_over_godets_and_parts_that_a_line_cut_off() -> None:
+    """Tails were turned up 45 mm, the godets between them 10; a lower front 40, the back beside it 20."""
+    tails = made(chart_woman(), "tailcoat", asked={"flare_way": "godets", "panels": 3})
+    hanging = {name: depth for name, depth in hem_depths(tails).items() if "sleeve" not in name}
+    assert any(name.startswith("godet") for name in hanging)
+    assert len(set(hanging.values())) == 1
+    across = CutWish(
+        "front", OutlinePlace("side_lower", share=0.6), OutlinePlace("centre", share=0.4), "front-low", holds="hem"
+    )
+    top = made(chart_woman(), "fitted-top", style=(across,))
+    assert len({depth for name, depth in hem_depths(top).items() if name != "sleeve"}) == 1
+
+
+def test_a_line_across_a_leg_does_not_hang() -> None:
+    """A lower front of leggings was cut 15 mm longer than the back beside it."""
+    across = CutWish(
+        "front", OutlinePlace("side", share=0.25), OutlinePlace("inseam", share=0.45), "front-low", holds="hem"
+    )
+    garment = made(chart_woman(), "trouser", KNIT, LEGGINGS, style=(across,))
+    assert hung_pieces(garment.draft) == {}
+    assert len(set(hem_depths(garment).values())) == 1
+
+
+def test_a_peplum_drops_alike_all_round_whoever_wears_it() -> None:
+    """On uneven shoulders its front, cut whole, was 15 mm longer than its backs."""
+    for body in (chart_woman(), uneven(chart_woman())):
+        garment = made(body, "peplum-top", asked={"peplum_angle": 250.0, "peplum_length": 230.0})
+        drops = {
+            e.drops for p in garment.draft.pieces for e in p.edges if e.role is EdgeRole.HEM and not p.material
+        }
+        assert len(drops) == 1
