@@ -61,9 +61,9 @@ class Choices:
         source=practice("sold ⟨13⟩, ⟨25⟩, ⟨50⟩, ⟨75⟩, ⟨100⟩ and ⟨150⟩ wide; wider stands out farther"),
     )
     bone_kind: str = choice(
-        SPIRAL,
+        ROUND,
         "word",
-        "the bone in a hem; a flat one follows hems that lie straight",
+        "the bone in a hem: round holds a wide ring, spiral a small one; flat follows hems that lie straight",
         words=(SPIRAL, ROUND, FLAT),
         group="stiffening",
         source=ours("plane geometry: a flat bone does not bend edgewise"),

@@ -47,6 +47,7 @@ from drafting.worn.settled.search import Limits
 from drafting.worn.settled.settle import LOOSE, at_rest, from_coarse
 from drafting.worn.stands.held import drawn_by_the_cut, held_told
 from drafting.worn.stands.hems import hem_lines, hem_worn, hems_of
+from drafting.worn.stands.hoops import hoop_of
 from drafting.worn.stands.levels import levels_worn
 from drafting.worn.stands.model import GarmentWorn, LevelWorn
 from drafting.worn.stands.puffs import puffs_told
@@ -190,7 +191,7 @@ def _found(
         residual=rest.residual,
         vertices=rest.mesh.count,
         levels=_levels(garment, rest, cloths, form, slid),
-        hem=hem_worn(lines, seat_back(form), widths),
+        hem=hem_worn(lines, seat_back(form), widths, hoop_of(rest)),
         seconds=rest.seconds,
         slid=slid,
     )

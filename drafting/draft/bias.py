@@ -10,6 +10,7 @@ from drafting.draft.draft import Draft, EdgeRef, Seam
 from drafting.draft.frame import Limb
 from drafting.draft.piece import Piece
 from drafting.draft.roles import EdgeRole, SeamKind
+from drafting.geometry import Path
 
 BIASED = 28.0
 """degrees off the thread from which an edge stretches by its own weight (ours; a shoulder's slope is
@@ -25,6 +26,9 @@ HANGS = 150.0
 FALLS, ALONG_HEM = 300.0, 20.0
 """mm of height from which the weight of cloth below pulls a part of a circle longer (ours: a peplum does not
 wait), and from place to place along its hem."""
+
+ENDS = frozenset({EdgeRole.WAIST, EdgeRole.NECK, EdgeRole.YOKE, EdgeRole.HEM, EdgeRole.BOTTOM, EdgeRole.ARMHOLE})
+"""What lies across the upper or the lower end of a seam that runs down."""
 
 OWN_PLACE = frozenset(
     {
@@ -56,10 +60,20 @@ def falls_on_bias(piece: Piece) -> bool:
     hems = [edge.path for edge in piece.edges if edge.role is EdgeRole.HEM]
     if not hems or piece.frame is None or piece.frame.limb is not Limb.HANGS:
         return False
-    _, low, _, high = piece.outline.bounds
     runs = [b - a for path in hems for a, b in pairwise(path.points(ALONG_HEM)) if b != a]
     off = [(math.degrees(cmath.phase(run)) - piece.grain) % 90 for run in runs]
-    return high - low > FALLS and max((min(one, 90 - one) for one in off), default=0.0) > BIASED
+    return _long(piece, hems) > FALLS and max((min(one, 90 - one) for one in off), default=0.0) > BIASED
+
+
+def _long(piece: Piece, hems: list[Path]) -> float:
+    """Return how long the cloth is that falls to a hem, mm: from waist or neck, which run round with it."""
+    tops = [edge.path for edge in piece.edges if edge.role in (EdgeRole.WAIST, EdgeRole.NECK)]
+    if not tops:
+        _, low, _, high = piece.outline.bounds
+        return high - low
+    above = [place for path in tops for place in path.points(ALONG_HEM)]
+    below = [place for path in hems for place in path.points(ALONG_HEM)]
+    return float(max(min(abs(place - top) for top in above) for place in below))
 
 
 def on_bias(draft: Draft, seam: Seam) -> bool:
@@ -68,9 +82,17 @@ def on_bias(draft: Draft, seam: Seam) -> bool:
         return False
     if seam.kind is SeamKind.SHOULDER and any(_has_armhole(draft[piece]) for piece, _ in seam.a):
         return False  # a body hangs from it, however steep it is
+    if not any(_runs_down(draft[name], edge) for name, edge in (*seam.a, *seam.b)):
+        return False
     length = sum(draft.edge(ref).length for ref in seam.a)
     angles = [max(bias_angle(draft, ref) for ref in chain) for chain in (seam.a, seam.b)]
     return length > HANGS and min(angles) > BIASED
+
+
+def _runs_down(piece: Piece, edge: str) -> bool:
+    """Return whether an edge ends where its piece begins above or ends below: a line across a leg does not."""
+    at, count = piece.index(edge), len(piece.edges)
+    return any(piece.edges[(at + step) % count].role in ENDS for step in (-1, 1))
 
 
 def _has_armhole(piece: Piece) -> bool:

@@ -10,7 +10,7 @@ from __future__ import annotations
 import cmath
 import itertools
 import math
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator, Mapping
 from dataclasses import replace
 from enum import StrEnum
 
@@ -104,6 +104,36 @@ def _faced_by(draft: Draft, piece: Piece) -> Piece:
     return draft[piece.lines[0]] if piece.role is PieceRole.FACING and piece.lines else piece
 
 
+def hem_sorts(draft: Draft) -> dict[str, HemSort]:
+    """Return whose hem each piece has whose hem is open, by name: one for all that a hem runs on over.
+
+    A godet, and a part that a style line cut off, has the hem of what it is sewn to; of several sorts it is the
+    first that says more than `skirt`, which is what nothing says.
+    """
+    sorts = {piece.name: sort_of(_faced_by(draft, piece)) for piece, _ in _open_hems(draft)}
+    while True:
+        joined = [{name for name, edge in (*s.a, *s.b) if _at_hem(draft, sorts, name, edge)} for s in draft.seams]
+        found = dict(sorts)
+        for names in joined:
+            told_more = sorted((found[name] for name in names), key=(*_MORE, HemSort.SKIRT).index)
+            found |= dict.fromkeys(names, told_more[0]) if told_more else {}
+        if found == sorts:
+            return sorts
+        sorts = found
+
+
+_MORE = tuple(sort for sort in HemSort if sort is not HemSort.SKIRT)
+
+
+def _at_hem(draft: Draft, known: Collection[str], name: str, edge: str) -> bool:
+    """Return whether an edge of a piece that is `known` to have an open hem ends at it."""
+    if name not in known:
+        return False
+    piece = draft[name]
+    at, count = piece.index(edge), len(piece.edges)
+    return any(_is_open(piece, piece.edges[(at + step) % count]) for step in (-1, 1))
+
+
 def turned_up(draft: Draft, fabric: Fabric | None, choices: FinishChoices, scale: float) -> Draft:
     """Return the draft with the depth of each hem settled, and what can be let out said.
 
@@ -114,8 +144,9 @@ def turned_up(draft: Draft, fabric: Fabric | None, choices: FinishChoices, scale
     draft = replace(draft, findings=(*draft.findings, *_let_out_said(draft, choices)))
     if choices.hem_allowance:
         return draft
-    depths = _depths(draft, fabric, choices, scale)
-    pieces = (_deepened(piece, depths[sort_of(_faced_by(draft, piece))][0]) for piece, _ in _open_hems(draft))
+    sorts = hem_sorts(draft)
+    depths = _depths(draft, fabric, choices, scale, sorts)
+    pieces = (_deepened(piece, depths[sorts[piece.name]][0]) for piece, _ in _open_hems(draft))
     said = (_less_said(sort, *depth) for sort, depth in depths.items() if depth[0] < depth[1] - 1.0)
     return replace(draft.with_pieces(pieces), findings=(*draft.findings, *said))
 
@@ -149,14 +180,14 @@ def _faced(draft: Draft, piece: str, edge: Edge) -> bool:
 
 
 def _depths(
-    draft: Draft, fabric: Fabric | None, choices: FinishChoices, scale: float
+    draft: Draft, fabric: Fabric | None, choices: FinishChoices, scale: float, sorts: Mapping[str, HemSort]
 ) -> dict[HemSort, tuple[int, float, bool]]:
     """Return the depth of each sort of hem there is, mm, what it would be were it straight and long, and whether
     it is a short sleeve's."""
     least = LEAST_HEM if scale == 1.0 else LEAST_DOLL
     found: dict[HemSort, tuple[int, float, bool]] = {}
     for piece, edges in _open_hems(draft):
-        sort = sort_of(_faced_by(draft, piece))
+        sort = sorts[piece.name]
         wanted = scale * _by_cloth(STRAIGHT[sort], fabric) + choices.hem_growth
         flat = min(flat_depth(edge.path, fabric) for edge in edges)
         room = _room(piece, edges) - BELOW_ARMHOLE * scale

@@ -48,6 +48,7 @@ WARN = (
     "pull.over",
     "hem.trails",
     "hem.touches",
+    "hem.drawn_in",
     "held.braces",
     "held.hooked",
     "held.sinks_floor",

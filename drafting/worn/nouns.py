@@ -83,10 +83,14 @@ class ElasticThread:
 
 @dataclass(frozen=True, eq=False)
 class Rod:
-    """A bone or wire along mesh vertices, straight at rest: `stiffness` in N m2."""
+    """A bone or wire along mesh vertices, straight at rest: `stiffness` in N m2.
+
+    `along` N for each unit of strain, pulled or pushed: a bone keeps its length, a braid gives.
+    """
 
     vertices: Whole
     stiffness: float
+    along: float = 0.0
 
 
 @dataclass(frozen=True, eq=False)

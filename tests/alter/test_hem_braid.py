@@ -22,7 +22,7 @@ from drafting.geometry import Path
 from drafting.ground.errors import DraftError
 from drafting.making import planned
 from drafting.making.rules import unsound
-from drafting.worn.cloth.treatments import BONE, BRAID
+from drafting.worn.cloth.rods import BRAID, OPEN
 from drafting.worn.sewn import sewn_mesh
 from tests.alter.test_hem_bone import RUNS
 from tests.alter.test_stiff_hem import GARMENTS
@@ -124,7 +124,7 @@ def test_worn_a_rod_of_the_braids_own_stiffness_runs_all_along_its_upper_edge() 
     made = braided(chart_woman(), "half circle")
     (rod,) = sewn_mesh(made.draft, "skirt", PLIES, 40.0).rods
     assert rod.stiffness == pytest.approx(WIDE * BRAID)
-    assert BRAID * 150.0 < BONE  # the widest that is sold is less stiff than a bone (common practice)
+    assert BRAID * 150.0 < OPEN  # the widest that is sold is less stiff than a bone (common practice)
     assert len(rod.vertices) >= hem(made) / 2 / 60.0
     assert sewn_mesh(draft_garment(chart_woman(), WOVEN, "skirt", {}).draft, "skirt", PLIES, 40.0).rods == ()
 

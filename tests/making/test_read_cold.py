@@ -5,6 +5,7 @@ All that is asked is common practice of the workroom.
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -13,15 +14,18 @@ from drafting.blocks import all_blocks
 from drafting.body import Body
 from drafting.costume.choices import choose
 from drafting.costume.garment import MadeGarment, make_garment
-from drafting.draft.roles import EdgeRole
+from drafting.draft.bias import hung_pieces
+from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
 from drafting.fabric import Fabric
 from drafting.ground.scale import body_scale
 from drafting.making.model import Step
 from drafting.making.rules import unsound
+from drafting.making.settings.feet import BY_HAND
 from drafting.making.tables import tables
 from drafting.making.words import plan_sentence
 from drafting.reading.given import Given, Origin
-from drafting.reading.style import CutWish, DartWish
+from drafting.reading.style import CutWish, DartWish, GodetWish
+from drafting.reading.style_made import EdgingWish
 from drafting.reading.style_places import OutlinePlace
 from tests.blocks.figures import chart_woman, errors
 from tests.making.orders import KNIT, WOVEN, costume_of, order_of, uneven
@@ -67,6 +71,10 @@ def test_a_coats_back_that_a_line_cuts_in_two_is_lined_whole() -> None:
         assert not any("yoke" in str(one) for one in names)
         assert any("centre back" in str(one) for one in names)
         assert [step for step in steps if step.verb == "fell"]
+
+
+def keys_of(step: Step) -> set[str]:
+    return {one.key.partition(".")[2] for one in step.say}
 
 
 def cm(mm: float) -> str:
@@ -129,3 +137,115 @@ def test_gathers_stand_in_the_table_as_the_step_says_them() -> None:
         rows = {row[1] for row in gathers(garment)}
         assert told
         assert set(map(cm, told)) <= rows, garment.name
+
+
+def hem_depths(garment: MadeGarment) -> dict[str, float]:
+    """Return the cut depth of every hem of the shell by its piece, without what is cut off again."""
+    return {
+        cut.piece.name: cut.allowances[edge.name] - edge.drops
+        for cut in garment.pattern.pieces
+        for edge in cut.piece.edges
+        if edge.role is EdgeRole.HEM and not cut.piece.material
+    }
+
+
+LEGGINGS = {"waist_finish": "casing", "stretch_share": 0.3, "leg": "flared"}
+
+
+@pytest.mark.parametrize("edge", ["side", "inseam"])
+def test_a_godet_in_a_leg_is_let_in_at_its_hem_and_not_at_the_casing_of_its_waist(edge: str) -> None:
+    """One in the side of stretch trousers was let into the waist, point down."""
+    garment = made(chart_woman(), "trouser", KNIT, LEGGINGS, style=(GodetWish("front", edge, None, 250.0, 300.0),))
+    assert errors(garment) == []
+    front = garment.draft["front"]
+    low, high = front.outline.bounds[1], front.outline.bounds[3]
+    (let_in,) = [e for e in front.edges if e.role is EdgeRole.GODET_SIDE]
+    assert (let_in.path.start.imag + let_in.path.end.imag) / 2 < low + 0.25 * (high - low)
+    depths = hem_depths(garment)
+    assert set(depths) == {"front", "back", "front-godet"}
+    assert len(set(depths.values())) == 1, "a hem has one depth all round"
+
+
+def test_a_hem_has_one_depth_over_godets_and_parts_that_a_line_cut_off() -> None:
+    """Tails were turned up 45 mm, the godets between them 10; a lower front 40, the back beside it 20."""
+    tails = made(chart_woman(), "tailcoat", asked={"flare_way": "godets", "panels": 3})
+    hanging = {name: depth for name, depth in hem_depths(tails).items() if "sleeve" not in name}
+    assert any(name.startswith("godet") for name in hanging)
+    assert len(set(hanging.values())) == 1
+    across = CutWish(
+        "front", OutlinePlace("side_lower", share=0.6), OutlinePlace("centre", share=0.4), "front-low", holds="hem"
+    )
+    top = made(chart_woman(), "fitted-top", style=(across,))
+    assert len({depth for name, depth in hem_depths(top).items() if name != "sleeve"}) == 1
+
+
+def test_a_line_across_a_leg_does_not_hang() -> None:
+    """A lower front of leggings was cut 15 mm longer than the back beside it."""
+    across = CutWish(
+        "front", OutlinePlace("side", share=0.25), OutlinePlace("inseam", share=0.45), "front-low", holds="hem"
+    )
+    garment = made(chart_woman(), "trouser", KNIT, LEGGINGS, style=(across,))
+    assert hung_pieces(garment.draft) == {}
+    assert len(set(hem_depths(garment).values())) == 1
+
+
+def test_a_peplum_drops_alike_all_round_whoever_wears_it() -> None:
+    """On uneven shoulders its front, cut whole, was 15 mm longer than its backs."""
+    for body in (chart_woman(), uneven(chart_woman())):
+        garment = made(body, "peplum-top", asked={"peplum_angle": 250.0, "peplum_length": 230.0})
+        drops = {
+            e.drops for p in garment.draft.pieces for e in p.edges if e.role is EdgeRole.HEM and not p.material
+        }
+        assert len(drops) == 1
+
+
+def test_an_armhole_that_is_faced_is_not_turned_in_as_well() -> None:
+    """A waistcoat's front armhole was faced, clipped to a hair from its line and turned in over a tape."""
+    wish = EdgingWish("facing", (("front", "armhole"),), 38.0)
+    body = chart_woman().changed(bust_girth=930.0, high_bust_girth=930.0)
+    garment = made(body, "waistcoat", style=(wish,))
+    steps = work(garment)
+    turned = [step for step in steps if {"turned_lined", "turned_straight_lined"} & keys_of(step)]
+    assert turned
+    assert not any(("front", "armhole") in step.edges for step in turned)
+    assert any(("back", "armhole") in step.edges for step in turned)
+
+
+@pytest.mark.parametrize("block", ["breeches", "trouser"])
+def test_a_casing_of_wool_or_pile_is_stitched_by_machine(block: str) -> None:
+    """Common practice: the elastic pulls at its casing whenever it is put on. It was caught by hand, a thread at a
+    time, as a tailored hem is."""
+    for cloth in (replace(WOVEN, fibre="wool", sort="felted"), replace(WOVEN, fibre="cotton", sort="pile")):
+        garment = made(chart_woman(), block, cloth, {"waist_finish": "casing"})
+        cased = [step for step in work(garment, cloth) if "casing" in keys_of(step)]
+        assert cased
+        assert all(step.setting is not None and step.setting.stitch not in BY_HAND for step in cased)
+
+
+def test_a_zip_that_comes_apart_above_a_peplum_waits_for_the_waist_seam() -> None:
+    """Common practice: no seam runs over a zip's box and pin. The waist was sewn across them, and the zip told to
+    go as far as the hem, with the peplum hanging below."""
+    for body in (chart_woman(), uneven(chart_woman())):
+        garment = made(body, "peplum-top", asked={"fastening": "zip"})
+        steps = work(garment)
+        (zipped,) = [i for i, step in enumerate(steps) if "zip_apart" in keys_of(step)]
+        waists = {seam.name for seam in garment.draft.seams if seam.kind is SeamKind.WAIST}
+        sewn = [i for i, step in enumerate(steps) if waists & set(step.seams) and step.verb == "join"]
+        backs = {p.name for p in garment.draft.pieces if p.role is PieceRole.BACK and not p.material}
+        behind = [i for i in sewn if backs & {name.partition(".")[2] for name in steps[i].pieces}]
+        assert behind
+        assert max(behind) < zipped
+        sides = [
+            i for i, step in enumerate(steps) if any("side" in name for name in step.seams) and step.verb == "join"
+        ]
+        assert zipped < max(sides), "while it lies flat"
+        (told,) = {f.sentence for f in garment.findings if "is taken apart there" in f.sentence}
+        assert "as far as the waist seam" in told
+
+
+def test_what_closes_between_both_hands_is_no_hands_own() -> None:
+    """The plan of uneven shoulders put the zip and its hook at the centre back left."""
+    garment = made(uneven(chart_woman()), "fitted-top")
+    places = {n.where for n in garment.draft.notions if n.what in ("zip", "hook and eye")}
+    assert places == {"centre back"}
+    work(garment)

@@ -6,14 +6,18 @@ gravity taken as ten.
 
 from __future__ import annotations
 
+import math
+
+import numpy as np
 import pytest
+from scipy.integrate import quad
 
 from drafting.fabric import Fabric
 from drafting.fabric.overhang import bending_length, overhang_ratio
 from drafting.geometry.elastica import bent_strip
 from drafting.worn.cloth import ply_of
 from drafting.worn.cloth.guesses import guessed_bending_length
-from drafting.worn.cloth.treatments import flat_bone
+from drafting.worn.cloth.rods import flat_bone, round_bone, spiral_bone
 from tests.published import named, pairs, published, single
 
 
@@ -110,3 +114,21 @@ def test_a_flat_bone_is_as_stiff_as_its_section() -> None:
     steel = flat_bone(7.0, 0.5, 205e9)
     assert steel == pytest.approx(single("steel-bone"), abs=within("steel-bone"))
     assert steel / flat_bone(7.0, 0.25, 205e9) == pytest.approx(8.0)
+
+
+def test_a_round_bone_is_as_stiff_as_its_section() -> None:
+    """The second moment of a disk, summed over a polygon (Green's theorem)."""
+    turn = np.linspace(0.0, 2.0 * math.pi, 2001)
+    x, y = 0.003 * np.cos(turn), 0.003 * np.sin(turn)
+    second = np.sum((y[:-1] ** 2 + y[:-1] * y[1:] + y[1:] ** 2) * (x[:-1] * y[1:] - x[1:] * y[:-1])) / 12
+    assert round_bone(6.0, 2e9) == pytest.approx(2e9 * second, rel=1e-4)
+
+
+def test_a_spiral_bone_bends_as_its_wire_bends_and_twists_along_the_turns() -> None:
+    """The work of a moment along one turn of the wire, by a general quadrature: bent by its part across the wire,
+    twisted by its part along it (strength of materials)."""
+    wire, across, pitch, young, poisson = 1e-3, 5e-3, 2e-3, 2e11, 0.3
+    bent = young * math.pi * wire**4 / 64
+    twisted = young / (2 * (1 + poisson)) * math.pi * wire**4 / 32
+    turned, _ = quad(lambda a: across / 2 * (math.sin(a) ** 2 / bent + math.cos(a) ** 2 / twisted), 0, 2 * math.pi)
+    assert spiral_bone(6.0, 1.0, 2.0, young) == pytest.approx(pitch / turned, rel=1e-9)

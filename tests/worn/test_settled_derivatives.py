@@ -16,7 +16,7 @@ from tests.worn.meshes import halved, lattice, ply, sewn
 
 
 def trial_mesh() -> SewnMesh:
-    """A small half garment with a fold, a bone over the middle, elastic and two buttons."""
+    """A small half garment with a fold, a bone over the middle, one in a ring, elastic and two buttons."""
     flat = lattice((0.0, 120.0), (0.0, 80.0), 20.0)
     mesh = halved(sewn(flat, ply(), grain=30.0), on_middle=flat[0][:, 0] < 1e-6)
     row = np.flatnonzero(flat[0][:, 1] < 1e-6)
@@ -24,7 +24,7 @@ def trial_mesh() -> SewnMesh:
     ends = mesh.triangles[7, :2]
     return replace(
         mesh,
-        rods=(Rod(row, 4e-4),),
+        rods=(Rod(row, 4e-4, along=900.0), Rod(np.append(mesh.triangles[12], mesh.triangles[12, 0]), 3e-4, 700.0)),
         elastics=(ElasticThread(row, rest=90.0, pull=40.0),),
         folds=ends[None, :],
         tied=np.array([[0, mesh.count - 1]]),
@@ -78,6 +78,7 @@ def test_the_trial_has_everything_in_it(trial: tuple[Scene, Reals, Held]) -> Non
     assert (state.stretch.long[0] < 1.0).any()
     assert (state.stretch.long[0] > 1.0).any()
     assert (state.taut.force > 0.0).any()
+    assert (state.taut.force < 0.0).any()  # a bone is pushed
 
 
 def test_forces_are_the_differences_of_the_energy(trial: tuple[Scene, Reals, Held]) -> None:

@@ -7,6 +7,7 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
+from scipy.special import ellipe
 
 from drafting.costume import worn_treated
 from drafting.costume.garment import draft_garment
@@ -15,8 +16,10 @@ from drafting.costume.worn_sewn import COARSE
 from drafting.draft.frame import BodyFrame, BodyHeight
 from drafting.fabric import Fabric
 from drafting.worn.cloth import Treatment, stiffened
+from drafting.worn.cloth.rods import bone_bends
 from drafting.worn.nouns import AtRest, Limb, Rod, SewnPiece
 from drafting.worn.stands.hems import hem_lines, hem_worn
+from drafting.worn.stands.hoops import goes_round, hoop_along
 from drafting.worn.stands.model import HemWorn
 from drafting.worn.stands.told import sits_on, told_once, told_treated
 from drafting.worn.stands.treated import (
@@ -70,7 +73,30 @@ def test_a_bone_runs_through_all_pieces_of_a_hem_as_one() -> None:
     boned = treated_mesh(mesh, tuple(two), stiffened(CLOTH, Treatment.BONED))
     (rod,) = boned.rods
     assert list(rod.vertices) in (list(hem), list(hem)[::-1])
-    assert rod.stiffness > 0
+    ring, ended = bone_bends("round", 6.0), bone_bends("spiral", 6.0)
+    assert rod.stiffness == (ring if goes_round(mesh, rod.vertices) else ended)
+
+
+def test_a_hem_is_tried_with_a_round_rod_where_it_goes_all_round_and_else_with_a_spiral_bone() -> None:
+    """What the draft takes where nothing else is asked for: a soft bone holds no ring (see test_hem_bone)."""
+    rest = skirt()
+    hem = rest.mesh.edges[HEM[0]]
+    for line, kind in ((hem, "round"), (hem[2:-2], "spiral")):
+        mesh = replace(rest.mesh, edges={HEM[0]: line})
+        (rod,) = treated_mesh(mesh, HEM, stiffened(CLOTH, Treatment.BONED)).rods
+        assert rod.stiffness == pytest.approx(bone_bends(kind, 6.0))
+        assert rod.along > 0
+
+
+def test_a_hoop_encloses_of_its_rings_area_what_a_general_library_finds() -> None:
+    """Perimeters and areas of an ellipse tilted in space, by scipy's elliptic integral."""
+    turn, tilt = np.linspace(0.0, 2 * math.pi, 4001), math.radians(35.0)
+    flat = np.column_stack([500.0 * np.cos(turn), 200.0 * np.sin(turn)])
+    line = np.column_stack([flat[:, 0], flat[:, 1] * math.cos(tilt), flat[:, 1] * math.sin(tilt)])
+    long = 4 * 500.0 * ellipe(1 - (200.0 / 500.0) ** 2)
+    hoop = hoop_along(line)
+    assert hoop.across == pytest.approx(long / math.pi, rel=1e-5)
+    assert hoop.share == pytest.approx(4 * math.pi * (math.pi * 500.0 * 200.0) / long**2, rel=1e-4)
 
 
 def cut_in_one() -> AtRest:

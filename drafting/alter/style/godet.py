@@ -120,7 +120,7 @@ def _end_of_seam(draft: Draft, wish: GodetWish, seam: Seam) -> tuple[bool, list[
         if opens and (not wish.beside or hem_beside(draft, ends[0], at_end).name == wish.beside):
             found.append((at_end, ends))
     named = [one for one in found if (wish.piece, wish.edge) in one[1]]
-    found = named or found
+    found = sorted(named or found, key=lambda one: _at_waist(draft, one[1][0], one[0]))
     if not found:
         raise DraftError(
             f"the seam {seam.name} has no open end at the {name_in_words(f'{wish.piece}.{wish.edge}')}",
@@ -133,7 +133,12 @@ def _opens_at(draft: Draft, wish: GodetWish, ends: list[EdgeRef]) -> list[bool]:
     found = [at_end for at_end in (True, False) if _opens(draft, ends[0], at_end)]
     if not found:
         raise DraftError(f"the fold of the {wish.piece} has no open end", turn="let it into a seam")
-    return found
+    return sorted(found, key=lambda at_end: _at_waist(draft, ends[0], at_end))
+
+
+def _at_waist(draft: Draft, ref: EdgeRef, at_end: bool) -> bool:
+    """Return whether what lies beside an end is a waist, as a casing: a godet goes in at the hem instead."""
+    return hem_beside(draft, ref, at_end).role is EdgeRole.WAIST
 
 
 def _opens(draft: Draft, ref: EdgeRef, at_end: bool) -> bool:

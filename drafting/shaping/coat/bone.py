@@ -18,6 +18,12 @@ from drafting.ground.lengths import told
 
 FLAT, SPIRAL, ROUND = "flat", "spiral", "round"
 
+BONING = "boning"
+"""What a bone is called in the list of what to buy."""
+
+HEM_BONE, SEAM_BONE = "hem_bone", "seam_bone"
+"""What the marks are called that bones lie along."""
+
 MOST_STRAIN = 0.003
 """Greatest strain at the edge of a flat bone (ours)."""
 

@@ -12,7 +12,18 @@ from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.geometry import Path, line
 from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
-from drafting.shaping.coat.bone import AT_HEM, AT_WAIST, Channel, bone_length, casing_size, channel, flat_bone_said
+from drafting.shaping.coat.bone import (
+    AT_HEM,
+    AT_WAIST,
+    BONING,
+    HEM_BONE,
+    SEAM_BONE,
+    Channel,
+    bone_length,
+    casing_size,
+    channel,
+    flat_bone_said,
+)
 from drafting.shaping.coat.inside import beside_hems, skirted
 
 
@@ -44,13 +55,13 @@ def with_bones(draft: Draft, asked: Boning) -> tuple[Draft, Draft]:
     if asked.hem != "none":
         inner = beside_hems([skirted(piece) for piece in tails], asked.height, "bone_height")
         lines = [found.line for found in inner]
-        marked = [_marked(p, "hem_bone", path) for p, path in zip(marked, lines, strict=True)]
+        marked = [_marked(p, HEM_BONE, path) for p, path in zip(marked, lines, strict=True)]
         channels = [channel(p.name, path) for p, path in zip(tails, lines, strict=True)]
         added = _hem_bones(channels, asked)
     if asked.seams:
         seamed = [p for p in tails if (e := edge_as(p, EdgeRole.FRONT)) and e.kind is EdgeKind.SEAM]
         names = {p.name for p in seamed}
-        marked = [_marked(p, "seam_bone", _down(p)) if p.name in names else p for p in marked]
+        marked = [_marked(p, SEAM_BONE, _down(p)) if p.name in names else p for p in marked]
         added = added + _seam_bones(seamed, asked.width)
     return draft.with_pieces(marked), added
 
@@ -75,7 +86,7 @@ def _hem_bones(channels: list[Channel], asked: Boning) -> Draft:
     runs = [(f"{c.panel} hem", c.length, c.panel) for c in channels] if per_panel else [("tail hem", total, "")]
     notions = tuple(
         Notion(
-            "boning",
+            BONING,
             where,
             2,
             cut_length=bone_length(length, asked.short),
@@ -83,6 +94,7 @@ def _hem_bones(channels: list[Channel], asked: Boning) -> Draft:
             kind=sort,
             size=size,
             piece=panel,
+            mark=HEM_BONE,
         )
         for where, length, panel in runs
     )
@@ -136,7 +148,7 @@ def _seam_bones(tails: list[Piece], width: float) -> Draft:
     )
     notions = tuple(
         Notion(
-            "boning",
+            BONING,
             f"{piece.name} front seam",
             2,
             cut_length=seam.length - AT_WAIST - AT_HEM,
@@ -145,6 +157,7 @@ def _seam_bones(tails: list[Piece], width: float) -> Draft:
             size=width,
             piece=piece.name,
             edges=((piece.name, seam.name),),
+            mark=SEAM_BONE,
         )
         for piece in tails
         for seam in [the_edge(piece, EdgeRole.FRONT)]

@@ -14,13 +14,18 @@ from drafting.draft.draft import Draft, Notion
 from drafting.draft.piece import Piece, Placement
 from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
-from drafting.shaping.coat.bone import ROOM, bone_length, channel, flat_bone_said
+from drafting.shaping.coat.bone import BONING, HEM_BONE, ROOM, ROUND, bone_length, channel, flat_bone_said
 from drafting.shaping.coat.hem_runs import HemRun, hem_runs
 from drafting.shaping.coat.inside import beside_hems, skirted, slit_passed
 from drafting.shaping.coat.tail_remarks import DOORWAY
 
 JOINED = 60.0
 """mm by which the ends of a ring lap (common practice: 50 to 100)."""
+
+SOFT = (
+    " A {kind} bone holds a small ring; what is wide or heavy draws it into folds, and wants a round rod: look at "
+    "it worn before you buy."
+)
 
 
 @dataclass(frozen=True)
@@ -45,7 +50,7 @@ def with_hem_bones(draft: Draft, hemmed: Sequence[Piece], asked: HemBone) -> Dra
     lines = [one.line for one in beside_hems([skirted(piece) for piece in passed], asked.height, "bone_height")]
     channels = [channel(piece.name, line) for piece, line in zip(passed, lines, strict=True)]
     runs = hem_runs(draft, passed, {one.panel: one.length for one in channels})
-    marks = {p.name: Placement("hem_bone", line, "bone") for p, line in zip(passed, lines, strict=True)}
+    marks = {p.name: Placement(HEM_BONE, line, "bone") for p, line in zip(passed, lines, strict=True)}
     marked = [replace(p, placements=(*p.placements, marks[p.name])) for p in draft.pieces if p.name in marks]
     round_it = sum(run.whole * run.count for run in runs)
     return draft.with_pieces(marked) + Draft(
@@ -61,7 +66,7 @@ def _notions(runs: Sequence[HemRun], asked: HemBone) -> Iterator[Notion]:
     for run in runs:
         rest = "its ends lapped and bound" if run.closed else "from end to end of the hem"
         yield Notion(
-            "boning",
+            BONING,
             "hem" if len(runs) == 1 else f"{run.pieces[0]} hem",
             run.count,
             cut_length=run.whole + JOINED if run.closed else bone_length(run.whole, asked.short),
@@ -70,6 +75,7 @@ def _notions(runs: Sequence[HemRun], asked: HemBone) -> Iterator[Notion]:
             kind=asked.kind,
             size=asked.width,
             loop=run.whole if run.closed else None,
+            mark=HEM_BONE,
         )
     yield Notion("bone tip", "hem", sum(2 * run.count for run in runs), None, "one at each end of every bone")
 
@@ -77,8 +83,10 @@ def _notions(runs: Sequence[HemRun], asked: HemBone) -> Iterator[Notion]:
 def _said(runs: Sequence[HemRun], round_it: float, asked: HemBone) -> Finding:
     across = round_it / math.pi
     ends = f"its ends stop {told(asked.short, 'small')} short of the casing, which is closed there"
+    soft = ""
     if all(run.closed for run in runs):
         ends = f"its ends lap by {told(JOINED)} and are bound together, or pushed into a joining tube"
+        soft = SOFT.format(kind=asked.kind) if asked.kind != ROUND else ""
     sentence = (
         f"A bone lies along the hem in a casing, its middle {told(asked.height, 'small')} above it: {ends}. Cap "
         f"or file every end, or it works through the cloth and cuts. Held out round the hem is {told(across)} "
@@ -87,8 +95,8 @@ def _said(runs: Sequence[HemRun], round_it: float, asked: HemBone) -> Finding:
     if across > DOORWAY:
         sentence += f", and a doorway {told(DOORWAY)}: it has to be tipped, or goes through sideways"
     sentence += (
-        ". It does not fold: for a quick change it goes over the head or is stepped into with room round it, on a "
-        "chair it tips up in front, and it swings into what stands beside it: keep it from candles, lamps and "
-        "stairs' edges."
+        f".{soft} It does not fold: for a quick change it goes over the head or is stepped into with room round "
+        "it, on a chair it tips up in front, and it swings into what stands beside it: keep it from candles, lamps"
+        " and stairs' edges."
     )
     return Finding("boning", "note", "hem", round_it, None, sentence)

@@ -13,7 +13,7 @@ from enum import StrEnum
 
 from drafting.fabric import Fabric
 from drafting.worn.cloth.single import single_ply
-from drafting.worn.cloth.treatments import AT_HEM, BAND_DEPTH, BONE, Treatment, treated_ply
+from drafting.worn.cloth.treatments import AT_HEM, BAND_DEPTH, Treatment, treated_ply
 from drafting.worn.nouns import Ply
 
 SHARES = (0.0, 0.5, 1.0)
@@ -47,12 +47,12 @@ class PlyRange:
 @dataclass(frozen=True)
 class Stiffened:
     """A treated piece: the ply of the `whole`, of what lies within `hem_depth` mm of its hem, and the
-    `rod` along the hem, N m2 (0: none)."""
+    `boned`: a bone along the hem."""
 
     whole: Ply
     hem: Ply
     hem_depth: float = 0.0
-    rod: float = 0.0
+    boned: bool = False
 
 
 def ply_of(cloth: Fabric, *layers: ClothLayer | Fabric | Treatment) -> Ply:
@@ -79,8 +79,8 @@ def stiffened(cloth: Fabric, treatment: Treatment, *layers: ClothLayer | Fabric,
     done = _stacked(cloth, (treatment, *layers), share)
     if treatment not in AT_HEM:
         return Stiffened(whole=done, hem=done)
-    rod = BONE if treatment is Treatment.BONED else 0.0
-    return Stiffened(whole=_stacked(cloth, layers, share), hem=done, hem_depth=BAND_DEPTH, rod=rod)
+    boned = treatment is Treatment.BONED
+    return Stiffened(whole=_stacked(cloth, layers, share), hem=done, hem_depth=BAND_DEPTH, boned=boned)
 
 
 def _stacked(cloth: Fabric, layers: tuple[ClothLayer | Fabric | Treatment, ...], share: float) -> Ply:

@@ -6,7 +6,6 @@ starched or fused and tried again (`Fabric.treated`) takes their place.
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass, replace
 from enum import StrEnum
 
@@ -55,24 +54,6 @@ BAND_OF = Treatment.FUSED_MEDIUM
 BAND_DEPTH = 60.0
 """mm that a band reaches up from the hem."""
 
-
-def flat_bone(width: float, thickness: float, modulus: float) -> float:
-    """Return the bending stiffness in N m2 of a flat bone, E b t^3 / 12: mm, mm and N/m2 (`COMMON_PRACTICE`)."""
-    return modulus * (width / 1000) * (thickness / 1000) ** 3 / 12
-
-
-BONE = flat_bone(12.0, 0.6, 2e9)
-"""N m2: a polyester bone 12 mm wide and 0.6 mm thick, of some 2 GPa (from memory)."""
-
-
-def braid_rigidity(thick: float, apart: float, modulus: float) -> float:
-    """Return the bending stiffness in N m2 of a braid for each mm of its width: threads `thick` mm, one every
-    `apart` mm, all at 45 degrees to it, E pi d^4 / 64 and cos^4 of that each (plane geometry)."""
-    return modulus * math.pi * (thick / 1000) ** 4 / 64 * math.cos(math.pi / 4) ** 4 / apart
-
-
-BRAID = braid_rigidity(0.25, 0.5, 2.5e9)
-"""N m2 for each mm of width: nylon threads 0.25 mm thick, two to the mm, of some 2.5 GPa (from memory)."""
 
 CHANGED = ("shear", "bends_along", "bends_across", "twists", "weight")
 """What a treatment changes of a ply."""

@@ -133,7 +133,7 @@ def second_derivative(scene: Scene, state: State, held: Held, full: bool) -> Rea
     np.add.at(found, pattern.diagonal[held.places], cling_blocks(held, state.cling).reshape(-1, 9))
     found[pattern.diagonal[scene.sides.places], 0] += state.apart.rate
     springs = (
-        (pattern.threads, thread_blocks(state.taut)),
+        (pattern.threads, thread_blocks(state.taut, full)),
         (scene.meeting, fending_blocks(scene.walls, state.fending)),
     )
     for blocks, along in springs:

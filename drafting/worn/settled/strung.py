@@ -7,7 +7,7 @@ from dataclasses import dataclass
 import numpy as np
 from scipy import sparse
 
-from drafting.worn.nouns import ElasticThread, Reals, Rod, Whole
+from drafting.worn.nouns import ElasticThread, Reals, Rod, Truth, Whole
 from drafting.worn.settled.edges import pair_keys
 from drafting.worn.settled.sheet import ClothSheet
 
@@ -19,11 +19,15 @@ _SOFT = 0.002
 
 @dataclass(frozen=True, eq=False)
 class Threads:
-    """S stretches of elastic between `ends` (S, 2): `rest` (S,) m when slack, `pull` (S,) N a unit strain."""
+    """S stretches of elastic or bone between `ends` (S, 2): `rest` (S,) m, `pull` (S,) N a unit strain.
+
+    Elastic pulls and does not push; a bone does both (`pushes` (S,)).
+    """
 
     ends: Whole
     rest: Reals
     pull: Reals
+    pushes: Truth
 
 
 @dataclass(frozen=True, eq=False)
@@ -38,18 +42,29 @@ class Taut:
 
 
 def threads_of(sheet: ClothSheet) -> Threads:
+    """Elastic, and what keeps a bone as long as it is: one that only bends crumples the cloth along it for a
+    shorter way round."""
     parts = [_thread(sheet, thread) for thread in sheet.mesh.elastics]
-    if not parts:
-        return Threads(np.zeros((0, 2), dtype=np.int64), np.zeros(0), np.zeros(0))
+    bones = [_stretches(sheet, rod.vertices) for rod in sheet.mesh.rods if rod.along]
+    if not parts and not bones:
+        return Threads(np.zeros((0, 2), dtype=np.int64), np.zeros(0), np.zeros(0), np.zeros(0, bool))
+    along = [rod.along for rod in sheet.mesh.rods if rod.along]
+    parts += [(ends, long, np.full(len(ends), pull)) for (ends, long), pull in zip(bones, along, strict=True)]
     ends, rest, pull = (np.concatenate(column) for column in zip(*parts, strict=True))
-    return Threads(ends, rest, pull)
+    elastic = sum(len(thread.vertices) - 1 for thread in sheet.mesh.elastics)
+    return Threads(ends, rest, pull, np.arange(len(ends)) >= elastic)
 
 
 def _thread(sheet: ClothSheet, thread: ElasticThread) -> tuple[Whole, Reals, Reals]:
     """Sewn on stretched: each stretch of cloth takes its share of the thread."""
-    ends = np.stack([thread.vertices[:-1], thread.vertices[1:]], axis=1)
-    long = flat_lengths(sheet, ends)
+    ends, long = _stretches(sheet, thread.vertices)
     return ends, long * (thread.rest * 1e-3 / long.sum()), np.full(len(ends), thread.pull)
+
+
+def _stretches(sheet: ClothSheet, chain: Whole) -> tuple[Whole, Reals]:
+    """The stretches of a chain of vertices, and how long each is as cut, m."""
+    ends = np.stack([chain[:-1], chain[1:]], axis=1)
+    return ends, flat_lengths(sheet, ends)
 
 
 def flat_lengths(sheet: ClothSheet, pairs: Whole) -> Reals:
@@ -68,7 +83,7 @@ def flat_lengths(sheet: ClothSheet, pairs: Whole) -> Reals:
 
 
 def pulling(threads: Threads, points: Reals) -> Taut:
-    """Elastic pulls in proportion to its strain and does not push."""
+    """In proportion to the strain; where nothing pushes, from slack on."""
     run = points[threads.ends[:, 0]] - points[threads.ends[:, 1]]
     long = np.sqrt((run * run).sum(axis=1))
     strain = long / threads.rest - 1.0
@@ -76,6 +91,9 @@ def pulling(threads: Threads, points: Reals) -> Taut:
     above = np.maximum(strain - _SOFT, 0.0)
     share = _SOFT * rising**2 + above
     energy = 2.0 / 3.0 * _SOFT**2 * rising**3 + above * (_SOFT + 0.5 * above)
+    share = np.where(threads.pushes, strain, share)
+    energy = np.where(threads.pushes, 0.5 * strain**2, energy)
+    rising = np.where(threads.pushes, 1.0, rising)
     return Taut(
         energy=float((threads.pull * threads.rest * energy).sum()),
         force=threads.pull * share,
@@ -85,11 +103,13 @@ def pulling(threads: Threads, points: Reals) -> Taut:
     )
 
 
-def thread_blocks(held: Taut) -> Reals:
-    """(S, 3, 3) N/m: second derivative by one end; minus it between the two ends."""
+def thread_blocks(held: Taut, full: bool) -> Reals:
+    """(S, 3, 3) N/m: second derivative by one end; minus it between the two ends. Only if `full` with what a
+    pushed bone gives way sideways."""
     along = held.way[:, :, None] * held.way[:, None, :]
     across = np.eye(3) - along
-    return held.stiffness[:, None, None] * along + (held.force / held.long)[:, None, None] * across
+    force = held.force if full else np.maximum(held.force, 0.0)
+    return held.stiffness[:, None, None] * along + (force / held.long)[:, None, None] * across
 
 
 def boned(sheet: ClothSheet) -> tuple[sparse.csr_matrix, sparse.csr_matrix]:
@@ -112,7 +132,9 @@ def boned(sheet: ClothSheet) -> tuple[sparse.csr_matrix, sparse.csr_matrix]:
 def _rod(sheet: ClothSheet, rod: Rod) -> tuple[sparse.csr_matrix, sparse.csr_matrix]:
     """Straight at rest; over the middle it goes on into its own mirror image."""
     chain = rod.vertices
-    long = flat_lengths(sheet, np.stack([chain[:-1], chain[1:]], axis=1))
+    _, long = _stretches(sheet, chain)
+    if chain[0] == chain[-1]:  # a ring's ends lap and are bound: it bends there as elsewhere
+        chain, long = np.append(chain, chain[1]), np.append(long, long[0])
     before, after = long[:-1], long[1:]
     rows = np.repeat(np.arange(len(chain) - 2), 3)
     columns = np.stack([chain[:-2], chain[1:-1], chain[2:]], axis=1).ravel()

@@ -17,7 +17,7 @@ from drafting.worn.sewn.chosen import SewnParts
 from drafting.worn.sewn.folds import REACH
 from drafting.worn.sewn.joined import Merged
 from drafting.worn.sewn.rings import PieceRing, at, fine, run_length
-from drafting.worn.sewn.strung import edge_lengths
+from drafting.worn.sewn.rods import edge_lengths
 
 STEP = 7.0
 """mm between the places of a level (ours: a third of a mesh)."""

@@ -24,8 +24,9 @@ from drafting.worn.sewn.joined import Merged, all_merged, finer, meshed_piece
 from drafting.worn.sewn.layers import added_weight, layers_of, plies_by_triangle
 from drafting.worn.sewn.levels import mesh_levels
 from drafting.worn.sewn.rings import PieceRing
+from drafting.worn.sewn.rods import drafted_rods
 from drafting.worn.sewn.stations import NEAR, stations
-from drafting.worn.sewn.strung import banded, drafted_rods, elastics, free_folds, on_facings, tied
+from drafting.worn.sewn.strung import banded, elastics, free_folds, on_facings, tied
 from drafting.worn.sewn.turned_back import caught_to_seams
 
 ROUNDS = 4

@@ -1,24 +1,20 @@
-"""What lies along lines of the sewn mesh: free folds, elastic, bands, bones, and what is buttoned together."""
+"""What lies along lines of the sewn mesh: free folds, elastic, bands, and what is buttoned together."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
 import numpy as np
-from scipy.sparse import coo_matrix, csr_matrix
-from scipy.sparse.csgraph import dijkstra
 
 from drafting.draft.draft import EdgeRef, Notion, Seam
 from drafting.draft.frame import BodyFrame, Limb
 from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
-from drafting.shaping.coat.hem_braid import HEM_BRAID
-from drafting.worn.cloth.treatments import BONE, BRAID
-from drafting.worn.nouns import ElasticThread, Ply, Rod, Whole
+from drafting.worn.nouns import ElasticThread, Ply, Whole
 from drafting.worn.sewn.chosen import SewnParts
-from drafting.worn.sewn.guides import BONE as BONE_MARK
 from drafting.worn.sewn.guides import ROLL
 from drafting.worn.sewn.joined import Merged
 from drafting.worn.sewn.rings import PieceRing
+from drafting.worn.sewn.rods import end_to_end
 
 FREE = frozenset(
     {
@@ -129,76 +125,6 @@ def _firm(whole: Merged, plies: Sequence[Ply], ply: Whole, number: int) -> tuple
     a, b, c = (whole.flat[whole.triangles[own, i]] for i in range(3))
     u, v = b - a, c - a
     return 1e-3 * firm, float(np.abs(u[:, 0] * v[:, 1] - u[:, 1] * v[:, 0]).sum() / 2)
-
-
-def end_to_end(chains: Sequence[Whole]) -> Whole:
-    """Return chains of vertices that meet at their ends as one, begun at an end that no other shares."""
-    left = [chain for chain in chains if len(chain) > 1]
-    if not left:
-        return np.zeros(0, dtype=np.int64)
-    ends = [end for chain in left for end in (chain[0], chain[-1])]
-    lone = [end for end in ends if ends.count(end) == 1]
-    at = lone[0] if lone else left[0][0]
-    found = [np.array([at], dtype=np.int64)]
-    while True:
-        following = next((i for i, chain in enumerate(left) if at in (chain[0], chain[-1])), None)
-        if following is None:
-            return np.concatenate(found)
-        chain = left.pop(following)
-        run = chain if chain[0] == at else chain[::-1]
-        found.append(run[1:])
-        at = run[-1]
-
-
-def drawn_rods(rings: Mapping[str, PieceRing], what: str) -> list[tuple[str, str]]:
-    """Return the marks of a kind that bones, or a stiff braid, lie along, by piece and name."""
-    return [
-        (name, mark.name) for name, ring in rings.items() for mark in ring.piece.placements if mark.what == what
-    ]
-
-
-def drafted_rods(pieces: SewnParts, rings: Mapping[str, PieceRing], whole: Merged) -> tuple[Rod, ...]:
-    """Return the bones of a garment, and the braid along its hem as a rod along its upper edge."""
-    widths = [notion.size or 0.0 for notion in pieces.draft.notions if notion.what == HEM_BRAID]
-    braid = rods(whole, drawn_rods(rings, HEM_BRAID), max(widths) * BRAID) if widths else ()
-    return (*rods(whole, drawn_rods(rings, BONE_MARK)), *braid)
-
-
-def rods(whole: Merged, bones: Sequence[tuple[str, str]], stiffness: float = BONE) -> tuple[Rod, ...]:
-    """Return the bones of a garment along the lines they are drawn on, from piece to piece."""
-    chains = [chain for piece, line in bones if len(chain := whole.inner(piece, line)) > 1]
-    near = edge_lengths(whole)
-    found = []
-    while chains:
-        chain = end_to_end(chains)
-        held = set(chain.tolist())
-        chains = [one for one in chains if not set(one.tolist()) <= held]
-        found.append(Rod(vertices=_followed(near, chain), stiffness=stiffness))
-    return tuple(found)
-
-
-def edge_lengths(whole: Merged) -> csr_matrix:
-    """Return the lengths of the mesh's edges between sewn vertices."""
-    ends = whole.triangles[:, [0, 1, 1, 2, 2, 0]].reshape(-1, 2)
-    long = np.linalg.norm(whole.flat[ends[:, 0]] - whole.flat[ends[:, 1]], axis=1)
-    rows, columns = whole.merged[np.concatenate([ends, ends[:, ::-1]])].T
-    keys, first = np.unique(rows * whole.count + columns, return_index=True)
-    lengths = np.concatenate([long, long])[first]
-    return coo_matrix((lengths, (keys // whole.count, keys % whole.count)), shape=(whole.count,) * 2).tocsr()
-
-
-def _followed(near: csr_matrix, chain: Whole) -> Whole:
-    """Return a chain that follows edges of the mesh: where two vertices share none, the shortest way."""
-    found = [int(chain[0])]
-    for vertex in chain[1:].tolist():
-        if near[found[-1], vertex] == 0.0:
-            _, before = dijkstra(near, indices=found[-1], return_predecessors=True)
-            way = [vertex]
-            while way[-1] != found[-1]:
-                way.append(int(before[way[-1]]))
-            found += way[-2:0:-1]
-        found.append(vertex)
-    return np.array(found, dtype=np.int64)
 
 
 def tied(pieces: SewnParts, whole: Merged, sides: Sequence[EdgeRef]) -> Whole:

@@ -9,7 +9,7 @@ import numpy as np
 from drafting.draft.draft import Draft, EdgeRef
 from drafting.draft.roles import EdgeRole
 from drafting.worn.nouns import AtRest, Limb, Reals, SewnMesh
-from drafting.worn.stands.model import HemWorn
+from drafting.worn.stands.model import HemWorn, Hoop
 
 ON_THE_FLOOR = 10.0
 """mm over the floor below which a hem lies on it (by eye)."""
@@ -38,10 +38,12 @@ def hem_lines(rest: AtRest, hems: Iterable[EdgeRef]) -> tuple[Reals, ...]:
     return tuple(lines)
 
 
-def hem_worn(lines: tuple[Reals, ...], seat_back: float, widths: Iterable[float] = ()) -> HemWorn | None:
+def hem_worn(
+    lines: tuple[Reals, ...], seat_back: float, widths: Iterable[float] = (), hoop: Hoop | None = None
+) -> HemWorn | None:
     """Return what a hem measures; `seat_back` is how far back the form's seat lies (y, mm).
 
-    `widths` are those of other runs of the same hem. None where there is no hem.
+    `widths` are those of other runs of the same hem, `hoop` the bone round it. None where there is no hem.
     """
     if not lines:
         return None
@@ -57,6 +59,7 @@ def hem_worn(lines: tuple[Reals, ...], seat_back: float, widths: Iterable[float]
         highest=highest,
         range=(min(every), max(every)),
         trails=sum(map(_on_the_floor, lines)),
+        hoop=hoop,
     )
 
 

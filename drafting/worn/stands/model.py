@@ -58,10 +58,18 @@ class LevelWorn:
 
 
 @dataclass(frozen=True, slots=True)
+class Hoop:
+    """A ring of bone: what it is `across` where it stands, and the `share` of its area that it encloses."""
+
+    across: float
+    share: float
+
+
+@dataclass(frozen=True, slots=True)
 class HemWorn:
     """The lowest hem: its `width` from left to right, how far it reaches behind the seat (`back_reach`), its
     lowest and highest point over the floor, between which widths it came to rest (`range`), and along how much
-    of it it lies on the floor (`trails`)."""
+    of it it lies on the floor (`trails`). `hoop`: the bone that goes all round it, if one does."""
 
     width: float
     back_reach: float
@@ -69,6 +77,7 @@ class HemWorn:
     highest: float
     range: tuple[float, float]
     trails: float = 0.0
+    hoop: Hoop | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -33,6 +33,9 @@ TRAILING = 50.0
 DOORWAY, CHAIR = 800.0, 450.0
 """mm: clear width of a doorway, and width of a chair's seat (common practice)."""
 
+STANDS_ROUND = 0.8
+"""Of a ring's area, what a bone that stands round encloses: an ellipse twice as long as wide has 0.84 (ours)."""
+
 SAT_ON = 250.0
 """mm over the knee below which a hem is sat on, or lies beside the chair (by eye)."""
 
@@ -107,6 +110,7 @@ SERIOUS = (
     "hem.touches",
     "pull.over",
     "treated.not",
+    "hem.drawn_in",
     "pull.places",
     "hem.doorway",
     "treated.doorway_all",
@@ -143,6 +147,8 @@ def _hem(hem: HemWorn) -> Iterator[Remark]:
         yield remark("hem.even", width=hem.width, lowest=hem.lowest)
     if hem.back_reach > CLOSE:
         yield remark("hem.behind", reach=hem.back_reach)
+    if hem.hoop is not None and hem.hoop.share < STANDS_ROUND:
+        yield remark("hem.drawn_in", across=hem.hoop.across)
     if hem.trails > TRAILING:
         yield remark("hem.trails", trails=hem.trails)
     elif hem.lowest < ON_THE_FLOOR:

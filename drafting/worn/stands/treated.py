@@ -12,8 +12,10 @@ from drafting.draft.draft import EdgeRef
 from drafting.draft.frame import BodyHeight
 from drafting.fabric import Fabric
 from drafting.worn.cloth import Stiffened, Treatment
+from drafting.worn.cloth.rods import ALONG, OPEN, RING
 from drafting.worn.nouns import AtRest, Limb, Reals, Rod, SewnMesh, Truth, Whole
 from drafting.worn.placed.braces import HIGHER
+from drafting.worn.stands.hoops import goes_round
 from drafting.worn.stands.model import HemWorn
 
 SWING = 30.0
@@ -97,7 +99,8 @@ def hanging_points(mesh: SewnMesh) -> Truth:
 def treated_mesh(mesh: SewnMesh, hems: Iterable[EdgeRef], stiff: Stiffened) -> SewnMesh:
     """Return the mesh with what hangs stiffened so, and in no other way; its own bones are taken out.
 
-    A bone runs along the hem of pieces that hang free, not round a pleat into the piece behind.
+    A bone runs along the hem of pieces that hang free, not round a pleat into the piece behind: a round rod where
+    it goes all round, else a spiral one, as the draft would take.
     """
     hangs, lines = hanging(mesh), {ref: mesh.edges[ref] for ref in hems if ref in mesh.edges}
     low = hangs & _near_hem(mesh, np.concatenate(list(lines.values())), stiff.hem_depth)
@@ -106,15 +109,16 @@ def treated_mesh(mesh: SewnMesh, hems: Iterable[EdgeRef], stiff: Stiffened) -> S
     free = hanging_points(mesh)
     kept = tuple(rod for rod in mesh.rods if not free[rod.vertices[1:-1]].all())
     hung = {piece.name for index, piece in enumerate(mesh.pieces) if hangs_free(mesh, index)}
-    boned = chained([line for ref, line in lines.items() if ref[0] in hung]) if stiff.rod else ()
-    rods = tuple(Rod(line, stiff.rod) for line in boned)
+    boned = chained([line for ref, line in lines.items() if ref[0] in hung]) if stiff.boned else ()
+    rods = tuple(Rod(line, RING if goes_round(mesh, line) else OPEN, ALONG) for line in boned)
     return replace(mesh, plies=(*mesh.plies, stiff.whole, stiff.hem), ply=ply, rods=(*kept, *rods))
 
 
 def treated_alike(one: SewnMesh, other: SewnMesh) -> bool:
     """Return whether two treatments of one mesh are the same: ply for ply, without a bone more or less."""
     pairs = set(zip(one.ply.tolist(), other.ply.tolist(), strict=True))
-    return len(one.rods) == len(other.rods) and all(one.plies[a] == other.plies[b] for a, b in pairs)
+    bones = [[rod.stiffness for rod in mesh.rods] for mesh in (one, other)]
+    return bones[0] == bones[1] and all(one.plies[a] == other.plies[b] for a, b in pairs)
 
 
 def chained(lines: Sequence[Whole]) -> tuple[Whole, ...]:
