@@ -31,6 +31,7 @@ from drafting.shaping.coat.body import body_draft, settle_body
 from drafting.shaping.coat.button_row import (
     AS_THE_FRONT,
     ButtonPlace,
+    close_said,
     count_of,
     row_on_centre,
     rows_apart_said,
@@ -180,7 +181,7 @@ class Choices:
         AS_THE_FRONT,
         "count",
         "buttons in a row; those at or below the lapel's break close the coat; "
-        f"-1: three, or one every {told(85.0)} where it closes to the neck",
+        f"-1: three where they find room, or one every {told(85.0)} where it closes to the neck",
         low=-1,
         high=14,
         group="closing",
@@ -218,12 +219,13 @@ def coat_body(body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
     drop = fit_drop(body, ease, TorsoKind())
     drawn = settle_body(body, ease, drop, asked, choices.cutaway)
     button = Button(choices.button_diameter, choices.button_thickness, choices.button_shape)
-    rows = row_on_centre if choices.breasted == "single" else rows_beside
-    row = rows(drawn.front, count_of(drawn.front, choices.coat_buttons, chest), chest)
+    single = choices.breasted == "single"
+    count = count_of(drawn.front, choices.coat_buttons, chest, button.diameter, single=single)
+    row = (row_on_centre if single else rows_beside)(drawn.front, count, chest)
     draft = body_draft(body, ease, drawn, tuple(_marks(row, button, choices)))
     narrow = narrow_said(choices.front_overlap, button.diameter, button.diameter)
-    meet = rows_apart_said(row, button.diameter, chest) if choices.breasted == "double" else ()
-    said = (*narrow, *meet, _closes(row, button, choices))
+    meet = () if single else rows_apart_said(row, button.diameter, chest)
+    said = (*narrow, *close_said(row, button.diameter), *meet, _closes(row, button, choices))
     return replace(draft, notions=tuple(_notions(row, button, choices)), findings=(*draft.findings, *said))
 
 

@@ -12,6 +12,7 @@ import pytest
 from drafting.body import Body, wearer
 from drafting.costume.garment import draft_garment
 from drafting.draft.draft import Draft
+from tests.blocks.figures import chart_woman
 from tests.bodies import bdims
 from tests.making.orders import WOVEN
 
@@ -58,3 +59,30 @@ def test_buttons_that_would_lie_on_each_other_are_told_with_what_keeps_them_apar
     assert not [
         f for f in draft_garment(bdims()[3], WOVEN, "coat", wider).draft.findings if f.check == "button rows"
     ]
+
+
+def centres(draft: Draft, piece: str = "front") -> list[float]:
+    """Return the heights of a front's buttons, mm, from the highest down."""
+    marks = [m.path.bounds for m in draft[piece].placements if m.what == "button"]
+    return sorted({round((b[1] + b[3]) / 2, 3) for b in marks}, reverse=True)
+
+
+@pytest.mark.parametrize("block", ["spencer", "coat", "tailcoat"])
+@pytest.mark.parametrize("breasted", ["single", "double"])
+def test_buttons_that_nobody_counted_stand_a_button_apart_at_least(block: str, breasted: str) -> None:
+    """Common practice: what closes one hole leaves the finger room at the next. Three of 20 mm stood 25 apart below a
+    spencer's break."""
+    for body in (chart_woman(), bdims()[3]):
+        draft = draft_garment(body, WOVEN, block, {"breasted": breasted}).draft
+        found = centres(draft)
+        assert 1 <= len(found) <= 3
+        assert all(a - b >= 2 * 20.0 - 0.01 for a, b in itertools.pairwise(found)), (block, breasted)
+        assert not [f for f in draft.findings if f.check == "button rows"]
+
+
+def test_more_buttons_than_find_room_are_told() -> None:
+    draft = draft_garment(chart_woman(), WOVEN, "spencer", {"breasted": "single", "coat_buttons": 6}).draft
+    assert len(centres(draft)) == 6
+    (said,) = [f for f in draft.findings if f.check == "button rows"]
+    assert said.level == "warning"
+    assert "take fewer" in said.sentence

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import pairwise
 
 from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
@@ -42,14 +43,33 @@ class ButtonPlace:
     hole: complex | None
 
 
-def count_of(edge: FrontEdge, asked: float, chest: float) -> int:
-    """Return how many buttons stand in a row: those asked for, else as many as the front wants."""
+CLOSEST = 2.0
+"""Diameters of a button: nearer to each other stand none that nobody asked for (ours: the gap is a button wide)."""
+
+
+def count_of(edge: FrontEdge, asked: float, chest: float, button: float, *, single: bool) -> int:
+    """Return how many buttons, `button` mm across, stand in a row: those asked for, else as many as the front wants.
+
+    Below a `single` front's low break there is room for fewer.
+    """
     if asked >= 0:
         return round(asked)
+    low, high = _ends(edge, chest / 1000, show=not single)
     if isinstance(edge.upper, Lapel):
-        return USUAL
-    low, high = _ends(edge, chest / 1000, show=False)
+        return max(1, min(USUAL, 1 + int((high - low) / (CLOSEST * button) + 1e-9)))
     return max(2, 1 + round((high - low) / APART))
+
+
+def close_said(row: tuple[ButtonPlace, ...], button: float) -> tuple[Finding, ...]:
+    """Warn where the buttons of one row, `button` mm across, would lie on each other."""
+    apart = min((abs(b.button - a.button) for a, b in pairwise(row)), default=button)
+    if apart >= button:
+        return ()
+    said = (
+        f"{len(row)} buttons in a row stand only {told(apart, 'small')} apart, and those of {told(button, 'small')} "
+        "would lie on each other: take fewer, smaller ones, or a lapel that breaks higher."
+    )
+    return (Finding("button rows", "warning", "front", apart, button, said),)
 
 
 def _ends(edge: FrontEdge, k: float, *, show: bool) -> tuple[float, float]:
