@@ -90,7 +90,7 @@ def on_bias(draft: Draft, seam: Seam) -> bool:
 
 
 def _runs_down(piece: Piece, edge: str) -> bool:
-    """Return whether an edge ends where a piece begins or ends below: a line across a leg carries no weight along."""
+    """Return whether an edge ends where a piece begins or ends below: a line across a leg carries no weight."""
     at, count = piece.index(edge), len(piece.edges)
     return any(piece.edges[(at + step) % count].role in ENDS for step in (-1, 1))
 
