@@ -39,7 +39,7 @@ from drafting.shaping.details.buttons import Button
 from drafting.shaping.details.closings import closing_strip, folded_back, front_lines
 from drafting.shaping.details.fastener_rows import Fasteners, buttoned, hooks, laced, row_said
 from drafting.shaping.details.small_pieces import interfacing, interfacing_notion
-from drafting.shaping.details.zips import Zip, lap, lap_above, parted, zip_notions, zip_said
+from drafting.shaping.details.zips import Zip, foot_of, lap, lap_above, parted, zip_notions, zip_said
 from drafting.shaping.shared_choices import (
     BUTTON_DIAMETER,
     BUTTON_LEVEL,
@@ -153,7 +153,7 @@ def closing(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -
         raise DraftError(
             f"a {_side(opened)} with a yoke is closed by a zip through both",
             value=choices.fastening,
-            turn="choose fastening = zip, another opening, or back_shaping without a yoke",
+            turn="choose fastening = zip, another opening, or back_shaping = shoulder dart, which has no yoke",
         )
     return _overlapped(draft, opened, choices, body_scale(body))
 
@@ -204,7 +204,8 @@ def _zipped(draft: Draft, piece: Piece, choices: Choices, scale: float) -> Draft
     front, side = _turned(piece), _side(piece)
     at = _opens(front) or 0
     lines, centre = front_lines(front, at), front.edges[at]
-    right_through = front.edges[(at + 1) % len(front.edges)].role is EdgeRole.WAIST
+    below = front.edges[(at + 1) % len(front.edges)]
+    right_through = below.role is EdgeRole.WAIST
     length = centre.length - (0.0 if right_through else min(choices.zip_above_hem, centre.length / 2))
     zipped = Zip(
         side=side,
@@ -213,6 +214,7 @@ def _zipped(draft: Draft, piece: Piece, choices: Choices, scale: float) -> Draft
         allowance=choices.zip_allowance,
         over=choices.hands[0],
         through=right_through,
+        foot=foot_of(draft, (piece.name, below.name)),
         scale=scale,
         above=math.fsum(yoke.edges[_opens(yoke) or 0].length for yoke in _yokes(draft, piece)),
     )

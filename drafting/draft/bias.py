@@ -73,7 +73,7 @@ def _long(piece: Piece, hems: list[Path]) -> float:
         return high - low
     above = [place for path in tops for place in path.points(ALONG_HEM)]
     below = [place for path in hems for place in path.points(ALONG_HEM)]
-    return max(min(abs(place - top) for top in above) for place in below)
+    return float(max(min(abs(place - top) for top in above) for place in below))
 
 
 def on_bias(draft: Draft, seam: Seam) -> bool:
@@ -90,7 +90,7 @@ def on_bias(draft: Draft, seam: Seam) -> bool:
 
 
 def _runs_down(piece: Piece, edge: str) -> bool:
-    """Return whether an edge ends where a piece begins or ends below: a line across a leg carries no weight."""
+    """Return whether an edge ends where its piece begins above or ends below: a line across a leg does not."""
     at, count = piece.index(edge), len(piece.edges)
     return any(piece.edges[(at + step) % count].role in ENDS for step in (-1, 1))
 

@@ -253,7 +253,7 @@ def _piece(piece: Piece, hand: _Hand) -> Piece:
 
 
 def _notion(notion: Notion, hand: _Hand, only: bool) -> Notion:
-    """One hand's half of what both need; an odd one goes to the left."""
+    """One hand's half of what both need; an odd one goes to the left, a single one lies between: a zip."""
     piece = hand.piece(notion.piece) if notion.piece else ""
     count = notion.count if only else (notion.count + (hand.side == "left")) // 2
     where = notion.where if notion.count == 1 and not only else f"{notion.where} {hand.side}"

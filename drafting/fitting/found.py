@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from drafting.draft.draft import Draft, EdgeRef, Seam
 from drafting.draft.piece import Edge, Piece
 from drafting.draft.roles import Half, LevelKind
-from drafting.fitting.lines.places import BEHIND, body_pieces, height, leg_pieces, lies_behind, sleeve_pieces
+from drafting.fitting.lines.places import BEHIND, PARTS, height, lies_behind, part_pieces
 from drafting.fitting.note import AtEdge, AtLevel, AtMeasure, AtPiece, FromEnd, Note
 
 
@@ -15,7 +15,7 @@ from drafting.fitting.note import AtEdge, AtLevel, AtMeasure, AtPiece, FromEnd, 
 class Found:
     """Where a note lies in a draft.
 
-    `part` is "trunk", "sleeve", "leg" or "" for any other piece; `edge` is None where the note names a
+    `part` is "trunk", "sleeve", "leg", "skirt" or "" for any other piece; `edge` is None where the note names a
     piece, a `level` or a `measure`.
     """
 
@@ -52,9 +52,7 @@ class Found:
     def height(self, kind: LevelKind) -> float | None:
         """Return the height at which the note lies: its own place on the edge, else that of a level."""
         if self.at is None or self.edge is None or self.piece is None:
-            return height(
-                {"leg": leg_pieces, "sleeve": sleeve_pieces}.get(self.part, body_pieces)(self.draft), kind
-            )
+            return height(part_pieces(self.draft, self.part or "trunk"), kind)
         before = self.piece.edges[self.piece.index(self.edge.name) - 1].name
         along = self.at.mm if self.at.end == before else self.edge.length - self.at.mm
         return self.edge.path.at(min(max(along, 0.0), self.edge.length)).imag
@@ -74,7 +72,7 @@ def places_of(draft: Draft, note: Note) -> tuple[Found, ...]:
             if where.edge in piece
             else ()
         )
-    parts = (("trunk", body_pieces(draft)), ("sleeve", sleeve_pieces(draft)), ("leg", leg_pieces(draft)))
+    parts = [(part, part_pieces(draft, part)) for part in PARTS]
     if isinstance(where, AtLevel):
         return tuple(
             Found(draft, part, level=where.level)
@@ -87,11 +85,4 @@ def places_of(draft: Draft, note: Note) -> tuple[Found, ...]:
 
 def part_of(draft: Draft, piece: Piece) -> str:
     """Return of what part of a garment a piece is."""
-    for part, pieces in (
-        ("trunk", body_pieces(draft)),
-        ("sleeve", sleeve_pieces(draft)),
-        ("leg", leg_pieces(draft)),
-    ):
-        if piece in pieces:
-            return part
-    return ""
+    return next((part for part in PARTS if piece in part_pieces(draft, part)), "")

@@ -1,4 +1,4 @@
-"""The alterations of sleeves and legs that are known; see `fitting/known`."""
+"""The alterations of sleeves, skirts and legs that are known; see `fitting/known`."""
 
 from __future__ import annotations
 
@@ -20,7 +20,7 @@ from drafting.fitting.alteration import (
     Alteration,
 )
 from drafting.fitting.amounts import Counts
-from drafting.fitting.lines import cap, lengths, pitch, rise, seams
+from drafting.fitting.lines import cap, lengths, pitch, rise, seams, waist
 from drafting.fitting.meant import edge, level, measure, piece
 
 HANGING = (Role.SIDE, Role.PANEL, Role.PRINCESS)
@@ -50,6 +50,25 @@ LIMBS: tuple[Alteration, ...] = (
         (edge(*HANGING), edge(Role.SIDE, part="leg")),
         Counts.ROUND,
         lambda at, by: seams.one_seam(at, by),
+    ),
+    Alteration(
+        "skirt waist",
+        IN,
+        OUT,
+        (level("skirt", LevelKind.WAIST), measure("skirt", "waist_girth"), edge(Role.WAIST, part="skirt")),
+        Counts.ROUND,
+        lambda at, by: waist.waist(at.draft, by, "skirt"),
+    ),
+    Alteration(
+        "skirt hip",
+        IN,
+        OUT,
+        (level("skirt", LevelKind.HIP), measure("skirt", "hip_girth")),
+        Counts.ROUND,
+        lambda at, by: seams.at_sides(at, LevelKind.HIP, by),
+    ),
+    Alteration(
+        "skirt seam", IN, OUT, (edge(*HANGING, part="skirt"),), Counts.ROUND, lambda at, by: seams.one_seam(at, by)
     ),
     Alteration(
         "trouser waist",
@@ -148,4 +167,4 @@ LIMBS: tuple[Alteration, ...] = (
         lambda at, by: seams.noted_leg(at, by),
     ),
 )
-"""Those of a sleeve and of a leg, the commonest first."""
+"""Those of a sleeve, of a skirt and of a leg, the commonest first."""

@@ -237,6 +237,7 @@ RANDOM = {
     ],
     ("tailcoat", "two-piece-sleeve"): [row for row in COAT if "sleeve" in row[0] or row[0] == "upper arm"],
     ("trousers", "trouser"): [*TROUSERS, ("hip", "take in", 8.0)],
+    ("skirt", "skirt-body"): [("waist", "take in", 16.0), ("hip", "let out", 9.0), ("front.side", "take in", 9.0)],
 }
 """What is drafted, and the notes that are taken on it in any order."""
 

@@ -5,6 +5,7 @@ All that is asked is common practice of the workroom.
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -14,15 +15,17 @@ from drafting.body import Body
 from drafting.costume.choices import choose
 from drafting.costume.garment import MadeGarment, make_garment
 from drafting.draft.bias import hung_pieces
-from drafting.draft.roles import EdgeRole
+from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
 from drafting.fabric import Fabric
 from drafting.ground.scale import body_scale
 from drafting.making.model import Step
 from drafting.making.rules import unsound
+from drafting.making.settings.feet import BY_HAND
 from drafting.making.tables import tables
 from drafting.making.words import plan_sentence
 from drafting.reading.given import Given, Origin
 from drafting.reading.style import CutWish, DartWish, GodetWish
+from drafting.reading.style_made import EdgingWish
 from drafting.reading.style_places import OutlinePlace
 from tests.blocks.figures import chart_woman, errors
 from tests.making.orders import KNIT, WOVEN, costume_of, order_of, uneven
@@ -68,6 +71,10 @@ def test_a_coats_back_that_a_line_cuts_in_two_is_lined_whole() -> None:
         assert not any("yoke" in str(one) for one in names)
         assert any("centre back" in str(one) for one in names)
         assert [step for step in steps if step.verb == "fell"]
+
+
+def keys_of(step: Step) -> set[str]:
+    return {one.key.partition(".")[2] for one in step.say}
 
 
 def cm(mm: float) -> str:
@@ -190,3 +197,81 @@ def test_a_peplum_drops_alike_all_round_whoever_wears_it() -> None:
             e.drops for p in garment.draft.pieces for e in p.edges if e.role is EdgeRole.HEM and not p.material
         }
         assert len(drops) == 1
+
+
+def test_an_armhole_that_is_faced_is_not_turned_in_as_well() -> None:
+    """A waistcoat's front armhole was faced, clipped to a hair from its line and turned in over a tape."""
+    wish = EdgingWish("facing", (("front", "armhole"),), 38.0)
+    body = chart_woman().changed(bust_girth=930.0, high_bust_girth=930.0)
+    garment = made(body, "waistcoat", style=(wish,))
+    steps = work(garment)
+    turned = [step for step in steps if {"turned_lined", "turned_straight_lined"} & keys_of(step)]
+    assert turned
+    assert not any(("front", "armhole") in step.edges for step in turned)
+    assert any(("back", "armhole") in step.edges for step in turned)
+
+
+@pytest.mark.parametrize("block", ["breeches", "trouser"])
+def test_a_casing_of_wool_or_pile_is_stitched_by_machine(block: str) -> None:
+    """Common practice: the elastic pulls at its casing whenever it is put on. It was caught by hand, a thread at a
+    time, as a tailored hem is."""
+    for cloth in (replace(WOVEN, fibre="wool", sort="felted"), replace(WOVEN, fibre="cotton", sort="pile")):
+        garment = made(chart_woman(), block, cloth, {"waist_finish": "casing"})
+        cased = [step for step in work(garment, cloth) if "casing" in keys_of(step)]
+        assert cased
+        assert all(step.setting is not None and step.setting.stitch not in BY_HAND for step in cased)
+
+
+def test_a_zip_that_comes_apart_above_a_peplum_waits_for_the_waist_seam() -> None:
+    """Common practice: no seam runs over a zip's box and pin. The waist was sewn across them, and the zip told to
+    go as far as the hem, with the peplum hanging below."""
+    for body in (chart_woman(), uneven(chart_woman())):
+        garment = made(body, "peplum-top", asked={"fastening": "zip"})
+        steps = work(garment)
+        (zipped,) = [i for i, step in enumerate(steps) if "zip_apart" in keys_of(step)]
+        waists = {seam.name for seam in garment.draft.seams if seam.kind is SeamKind.WAIST}
+        sewn = [i for i, step in enumerate(steps) if waists & set(step.seams) and step.verb == "join"]
+        backs = {p.name for p in garment.draft.pieces if p.role is PieceRole.BACK and not p.material}
+        behind = [i for i in sewn if backs & {name.partition(".")[2] for name in steps[i].pieces}]
+        assert behind
+        assert max(behind) < zipped
+        sides = [
+            i for i, step in enumerate(steps) if any("side" in name for name in step.seams) and step.verb == "join"
+        ]
+        assert zipped < max(sides), "while it lies flat"
+        (told,) = {f.sentence for f in garment.findings if "is taken apart there" in f.sentence}
+        assert "as far as the waist seam" in told
+
+
+def test_what_closes_between_both_hands_is_no_hands_own() -> None:
+    """The plan of uneven shoulders put the zip and its hook at the centre back left."""
+    garment = made(uneven(chart_woman()), "fitted-top")
+    places = {n.where for n in garment.draft.notions if n.what in ("zip", "hook and eye")}
+    assert places == {"centre back"}
+    work(garment)
+
+
+@pytest.mark.parametrize("block", ["coat", "trousers", "fitted-top", "peplum-top", "skirt"])
+def test_seams_are_basted_in_the_order_in_which_they_are_sewn(block: str) -> None:
+    """A line of style, which sides and panels run across, was to be basted last."""
+    lines = {
+        "coat": YOKE,
+        "trousers": CutWish(
+            "front", OutlinePlace("side", share=0.4), OutlinePlace("inseam", share=0.4), "low", holds="hem"
+        ),
+    }
+    garment = made(chart_woman(), block, style=(lines[block],) if block in lines else ())
+    steps = work(garment)
+    (basted,) = [step for step in steps if step.verb == "baste" and "baste_body" in keys_of(step)]
+    (names,) = [str(dict(one.facts)["names"]).split(", ") for one in basted.say if one.key.endswith("baste_body")]
+    sewn = [name for step in steps if step.verb == "join" for name in step.seams]
+    order = [name for name in names if name in sewn]
+    assert len(order) > 1
+    crossing = [seam for seam in garment.draft.seams if len({piece for piece, _ in seam.a}) > 1]
+    for seam in crossing:
+        parts = {piece for piece, _ in seam.a}
+        between = [s.name for s in garment.draft.seams if {s.a[0][0], s.b[0][0]} == parts and s.name in order]
+        if seam.name in order:
+            assert all(order.index(name) < order.index(seam.name) for name in between)
+    if block in lines:
+        assert any(seam.name in order for seam in crossing)

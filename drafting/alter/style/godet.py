@@ -137,7 +137,7 @@ def _opens_at(draft: Draft, wish: GodetWish, ends: list[EdgeRef]) -> list[bool]:
 
 
 def _at_waist(draft: Draft, ref: EdgeRef, at_end: bool) -> bool:
-    """Return whether what lies beside an end is a waist, as a casing: a godet goes into the other end, at the hem."""
+    """Return whether what lies beside an end is a waist, as a casing: a godet goes in at the hem instead."""
     return hem_beside(draft, ref, at_end).role is EdgeRole.WAIST
 
 

@@ -111,7 +111,7 @@ def _on_line(point: complex, way: PleatWay) -> bool:
 
 def _stitched_at(wish: PleatWish, way: PleatWay, path: Path) -> bool:
     far = ((path.at(path.length / 2) - way.top) / way.along).real
-    return wish.kind == "tuck" or far < wish.stitched
+    return wish.kind == "tuck" or far < wish.stitched - HAIR
 
 
 def _marks(way: PleatWay, wish: PleatWish, number: int) -> tuple[Placement, ...]:

@@ -12,6 +12,7 @@ from drafting.draft.draft import Draft
 from drafting.draft.piece import Edge, Piece
 from drafting.draft.roles import FACINGS, SLEEVES, EdgeRole, Half, LevelKind, PieceRole
 from drafting.fitting.lines.along import Knot
+from drafting.fitting.lines.on_path import on_path
 from drafting.geometry import Path, line
 from drafting.geometry.crossing import crossings
 from drafting.ground.errors import DraftError
@@ -59,6 +60,21 @@ def leg_pieces(draft: Draft) -> tuple[Piece, ...]:
     return tuple(p for p in draft.pieces if not p.material and any(e.role is EdgeRole.INSEAM for e in p.edges))
 
 
+def skirt_pieces(draft: Draft) -> tuple[Piece, ...]:
+    """Return the pieces of a skirt of its own, which hang from the waist; none where a body or legs hang there."""
+    if body_pieces(draft) or leg_pieces(draft):
+        return ()
+    hangs = {EdgeRole.WAIST, EdgeRole.HEM}
+    return tuple(
+        p for p in draft.pieces if not p.material and p.role in TRUNK and hangs <= {edge.role for edge in p.edges}
+    )
+
+
+def part_pieces(draft: Draft, part: str) -> tuple[Piece, ...]:
+    """Return the pieces of a part of a garment by its word: trunk, sleeve, leg or skirt."""
+    return PARTS[part](draft)
+
+
 def sleeve_pieces(draft: Draft) -> tuple[Piece, ...]:
     """Return the pieces that a sleeve is made of."""
     return tuple(p for p in draft.pieces if not p.material and p.role in SLEEVES)
@@ -68,6 +84,15 @@ def height(pieces: Iterable[Piece], kind: LevelKind) -> float | None:
     """Return the height (y, mm) of a level of the body on these pieces, or None where none draws it."""
     found = (level.paths[0].at(0.0).imag for p in pieces for level in p.levels if level.kind is kind)
     return next(found, None)
+
+
+def height_on(piece: Piece, edge: Edge, kind: LevelKind) -> float | None:
+    """Return the height (y, mm) at which a piece's level ends on one of its edges: a front over a belly has its
+    waist higher at the side than at the middle. None where it does not end there.
+    """
+    ends = (p for lv in piece.levels if lv.kind is kind for path in lv.paths for p in (path.start, path.end))
+    found = [p.imag for p in ends if on_path(edge.path, p)[0] <= INSIDE]
+    return found[0] if found else None
 
 
 def needed(found: float | None, what: str) -> float:
@@ -168,3 +193,7 @@ def knotted(
 def outline_darts(piece: Piece, role: EdgeRole) -> Iterator[tuple[Edge, Edge]]:
     """Yield the legs of each open dart of a role."""
     yield from ((one, two) for one, two in dart_legs(piece) if one.role is role)
+
+
+PARTS = {"trunk": body_pieces, "sleeve": sleeve_pieces, "leg": leg_pieces, "skirt": skirt_pieces}
+"""The parts of a garment that a note may lie on, by what each is called, and how its pieces are found."""

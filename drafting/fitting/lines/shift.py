@@ -11,7 +11,7 @@ from drafting.draft.roles import EdgeRole
 from drafting.fitting.lines.along import Ends, Jointed, Knot, Pull, moved_along, way_of
 from drafting.fitting.lines.on_path import at_least_apart, on_path
 from drafting.geometry import Path, line
-from drafting.geometry.crossing import crossings
+from drafting.geometry.crossing import crossings, extended, part_between
 from drafting.geometry.curve import Line
 from drafting.ground.frozen import freeze
 
@@ -224,10 +224,33 @@ def _relaid(found: Reshaped, path: Path, move: Callable[[complex], complex]) -> 
         if abs(old.path.start - path.end) + abs(old.path.end - path.start) < ON_OUTLINE / 10:
             return new.reversed()
     if len(path.segments) > 1 or not isinstance(path.segments[0], Line):
-        return path.mapped(move)
+        return _bent_level(found, path, path.mapped(move))
     ends = move(path.start), move(path.end)
     straight = _drawn_out(ends[0], ends[1])
     return line(*(_end(found, old, new, straight) for old, new in zip((path.start, path.end), ends, strict=True)))
+
+
+def _bent_level(found: Reshaped, old: Path, moved: Path) -> Path:
+    """Return a level that bends, as over a belly, run on or cut off where it meets the edges again it ended on."""
+    for at_start in (True, False):
+        was = old.start if at_start else old.end
+        inside = old.at(0.3 * old.length if at_start else 0.7 * old.length)
+        ends_on = (e for e in found.before.edges if on_path(e.path, was)[0] <= ON_OUTLINE / 10)
+        edge = next((e for e in ends_on if on_path(e.path, inside)[0] > ON_OUTLINE), None)  # else it runs along it
+        if edge is None:
+            continue
+        come = found.point(edge.name, on_path(edge.path, was)[1])
+        far = extended(moved, FAR, 0.0) if at_start else extended(moved, 0.0, FAR)
+        met = crossings(far, found.after[edge.name].path)
+        if met:
+            place = min(met, key=lambda one: abs(one.point - come)).on_a
+            whole = float(len(far.segments))
+            moved = (part_between(far, place, whole) if at_start else part_between(far, 0.0, place)) or moved
+    return moved
+
+
+FAR = 100.0
+"""mm: no level is run on by more to where its edge has come."""
 
 
 def _drawn_out(start: complex, end: complex) -> Path:

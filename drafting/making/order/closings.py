@@ -1,7 +1,7 @@
 """How a centre that opens is closed: zips while the body lies flat, facings folded back over the neck.
 
 Common practice: a hidden zip goes in before the seam below it, a lapped one after; one that is taken
-apart is sewn to each side before they are joined to anything else.
+apart is sewn to each side before the sides are joined, and after what hangs from its foot.
 """
 
 from __future__ import annotations
@@ -19,15 +19,18 @@ from drafting.making.model import Said, Supply, said
 from drafting.making.order.parts import Bench, notion_key, pieces_of
 from drafting.making.settings.edges import ZIP
 
+APART = "open-ended zip"
+"""What is taken apart at its foot."""
+
 SEWN = {
     "invisible zip": ("do.zip_invisible", "do.zip_below"),
-    "open-ended zip": ("do.zip_strip", "do.zip_apart"),
+    APART: ("do.zip_strip", "do.zip_apart"),
     "zip": ("do.zip_strip", "do.zip_lapped"),
 }
 """How each sort of zip in a centre is sewn in; a zip in a fly is none of them."""
 
-FIRST = ("invisible zip", "open-ended zip")
-"""Zips that go in before the seam below them."""
+FIRST = ("invisible zip", APART)
+"""Zips that go in before the seam below them; one that comes apart after the waist seam that it ends at."""
 
 
 def zipped(bench: Bench, *, seam_sewn: bool) -> None:
@@ -35,8 +38,18 @@ def zipped(bench: Bench, *, seam_sewn: bool) -> None:
     done = {notion for step in bench.steps for notion in step.notions}
     for notion in bench.notions("zip"):
         wanted = notion.kind in SEWN and (seam_sewn or notion.kind in FIRST)
-        if wanted and notion_key(notion) not in done:
+        if wanted and notion_key(notion) not in done and not _hangs_on(bench, notion):
             _zip(bench, notion)
+
+
+def _hangs_on(bench: Bench, notion: Notion) -> bool:
+    """Return whether a waist seam is still to come at the foot of a zip that is taken apart there: it would run
+    over the box and the pin."""
+    if notion.kind != APART:
+        return False
+    pieces, sewn = {piece for piece, _ in _opening(bench, notion)}, {s for step in bench.steps for s in step.seams}
+    waists = (s for s in bench.garment.draft.seams if s.kind is SeamKind.WAIST and s.name not in sewn)
+    return any(pieces & set(pieces_of(seam)) for seam in waists)
 
 
 def _zip(bench: Bench, notion: Notion) -> None:

@@ -39,7 +39,10 @@ TAPE_ENDS = 40.0
 
 def still_open(bench: Bench) -> list[EdgeRef]:
     """Return the openings that no step has finished yet."""
+    sewn = {name for step in bench.steps for name in step.seams}
+    seams = [seam for seam in bench.garment.draft.seams if seam.name in sewn]
     done = {edge for step in bench.steps for edge in step.edges}
+    done |= {edge for seam in seams for edge in (*seam.a, *seam.b)}  # faced or bound by a piece of its own
     return [
         (piece.name, edge.name)
         for piece, edge in turned_edges(bench.garment)

@@ -190,9 +190,11 @@ def edge_settings(
 
 def _caught(garment: MadeGarment, piece: Piece, edge: Edge, fabric: Fabric | None) -> str:
     """Return why an edge is caught by hand: in a pile, as a hem that a lining covers, or one of a coat, of satin,
-    or of trousers, a skirt or a cape of wool, where a machine's row would show; none where every hole stays
-    (common practice)."""
+    or of trousers, a skirt or a cape of wool, where a machine's row would show; none where every hole stays, or
+    where an elastic in its casing pulls at it (common practice)."""
     if fabric is None or handling(fabric).holds == "clips":
+        return ""
+    if any((piece.name, edge.name) in n.edges for n in garment.draft.notions if n.what == "elastic"):
         return ""
     if has_pile(fabric):
         return "set.why_caught"

@@ -22,6 +22,7 @@ from drafting.geometry.area import outside
 from drafting.geometry.crossing import crossings
 from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
+from drafting.ground.names import name_in_words
 from drafting.shaping.details.small_pieces import interfacing, interfacing_notion
 
 TURNED = 10.0
@@ -31,8 +32,14 @@ WIDER, FACED, STAYED = 10.0, 45.0, 15.0
 """mm: what a bag has beyond the mouth at either side, how deep its facing is, how far past the welt the stay
 reaches (common practice: 10 to 15, 40 to 50, 15 to 20)."""
 
+LESS = (7.0, 4.0)
+"""mm that a bag has beyond the mouth where it would come too near a seam (ours: room for its own seam)."""
+
 BAG, LEAST_BAG, STEP = 120.0, 45.0, 5.0
 """mm: depth of a bag below the welt's lower line, the least, and by how much it is shortened at a time (ours)."""
+
+SHALLOW = 60.0
+"""mm: what lies in a bag no deeper falls out as the wearer bends (ours)."""
 
 ROUNDED, FROM_EDGE = 15.0, 8.0
 """mm: radius of a bag's lower corners, and how far it keeps from the stitching line (ours)."""
@@ -40,7 +47,8 @@ ROUNDED, FROM_EDGE = 15.0, 8.0
 
 @dataclass(frozen=True)
 class Welt:
-    """A welt `width` long and `height` deep whose top's middle lies at `top`, turned by `tilt` degrees."""
+    """A welt `width` long and `height` deep whose top's middle lies at `top`, turned by `tilt` degrees; its bag
+    reaches `wider` past either end of the mouth."""
 
     name: str
     title: str
@@ -48,6 +56,7 @@ class Welt:
     width: float
     height: float
     tilt: float
+    wider: float = WIDER
 
     def placed(self, path: Path) -> Path:
         """Return a path drawn about the middle of the welt's top as it lies on the piece."""
@@ -62,7 +71,7 @@ class Welt:
 
 def with_welt(draft: Draft, piece: Piece, welt: Welt, cloth: str) -> Draft:
     """Return the draft with the welt's pieces, seams and marks; `cloth` is the role of the bags' own."""
-    depth = _bag_depth(piece, welt)
+    welt, depth = _bagged(piece, welt)
     pieces = tuple(_pieces(piece, welt, depth, cloth))
     own, bag, facing, stay = pieces
     marks = (
@@ -96,7 +105,7 @@ def _bag_ring(welt: Welt, depth: float) -> Path:
 
 
 def _bag_paths(welt: Welt, depth: float) -> tuple[Path, Path]:
-    w, top, low = welt.width / 2 + WIDER, -welt.height / 2, -welt.height - depth
+    w, top, low = welt.width / 2 + welt.wider, -welt.height / 2, -welt.height - depth
     r = min(ROUNDED, w / 2, depth / 2)
     left = arc(complex(r - w, low + r), complex(-w, low + r), 90.0)
     right = arc(complex(w - r, low + r), complex(w - r, low), 90.0)
@@ -112,8 +121,16 @@ def _bag_paths(welt: Welt, depth: float) -> tuple[Path, Path]:
     return round_, line(complex(w, top), complex(-w, top))
 
 
+def _bagged(piece: Piece, welt: Welt) -> tuple[Welt, float]:
+    """Return the welt with the widest bag of those that hang deepest inside the piece, and how deep that is."""
+    tried = [
+        (replace(welt, wider=wider), _bag_depth(piece, replace(welt, wider=wider))) for wider in (WIDER, *LESS)
+    ]
+    return max(tried, key=lambda one: one[1])
+
+
 def _bag_depth(piece: Piece, welt: Welt) -> float:
-    """Return how deep the bag can be, so that it ends inside the piece."""
+    """Return how deep the bag can be, so that it ends inside the piece: `LEAST_BAG` where it does not either way."""
     depth = BAG
     while depth > LEAST_BAG and not _lies_inside(piece, welt.placed(_bag_ring(welt, depth))):
         depth -= STEP
@@ -145,7 +162,7 @@ def _pieces(piece: Piece, welt: Welt, depth: float, cloth: str) -> Iterator[Piec
     round_, top = _bag_paths(welt, depth)
     bag = Edge("round", round_), Edge("top", top, EdgeKind.FREE, allowance=TURNED)
     yield _beside(own, "bag", welt, bag, copies=2 * copies, cloth=cloth, grain=90.0)
-    yield _beside(own, "facing", welt, tuple(_box(welt.width + 2 * WIDER, FACED)))
+    yield _beside(own, "facing", welt, tuple(_box(welt.width + 2 * welt.wider, FACED)))
     stay = tuple(_stay(welt))
     yield _beside(own, "stay", welt, stay, material="interfacing", stiffens=(piece.name,), grain=piece.grain)
 
@@ -201,8 +218,12 @@ def _bag_seam(bag: Piece) -> Seam:
 
 def _said(piece: Piece, welt: Welt, depth: float) -> Iterator[Finding]:
     if depth < BAG:
-        said = f"The bag of the pocket is {told(depth)} deep, so that it ends inside the {piece.name}."
-        yield Finding("pocket", "note", welt.name, depth, BAG, said)
+        said = (
+            f"The bag of the pocket is {told(depth)} deep, so that it ends inside the {name_in_words(piece.name)}."
+        )
+        if depth < SHALLOW:
+            said += " What is put into it falls out: move the pocket away from the seams, or make it narrower."
+        yield Finding("pocket", "warning" if depth < SHALLOW else "note", welt.name, depth, BAG, said)
     legs = [leg for dart in piece.darts for leg in (dart.leg_a, dart.leg_b)]
     if any(crossings(welt.outline, leg) for leg in legs):
         said = (

@@ -10,7 +10,7 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
-from drafting.draft.draft import Notion, Seam
+from drafting.draft.draft import Draft, EdgeRef, Notion, Seam
 from drafting.draft.piece import Edge, Notch, Placement
 from drafting.draft.roles import EdgeRole, SeamKind
 from drafting.geometry import Path, line
@@ -39,7 +39,7 @@ HOOK = 8.0
 class Zip:
     """A zip in the centre of the `side` front or back: `invisible` or `lapped`, its opening's `length`
     and `allowance`; `over` is the hand whose lap lies on top, `through` says it comes apart at the hem.
-    `above` is the part of the opening that lies on a yoke.
+    `above` is the part of the opening that lies on a yoke, `foot` what it ends at where it comes apart.
     """
 
     side: str
@@ -50,6 +50,7 @@ class Zip:
     through: bool
     scale: float
     above: float = 0.0
+    foot: str = "hem"
 
     @property
     def need(self) -> float:
@@ -65,6 +66,11 @@ def sold_zip(length: float) -> float:
     """
     step = ZIP_STEP if length <= LONG_ZIP else LONG_STEP
     return max(SHORTEST_ZIP, math.ceil(length / step - 1e-9) * step)
+
+
+def foot_of(draft: Draft, ref: EdgeRef) -> str:
+    """Return what a zip ends at that opens a garment down to this edge of its waist: a peplum hangs on below."""
+    return "waist seam" if any(ref in (*seam.a, *seam.b) for seam in draft.seams) else "hem"
 
 
 def parted(centre: Edge, piece: str, zipped: Zip) -> tuple[tuple[Edge, ...], tuple[Seam, ...]]:
@@ -120,7 +126,7 @@ def zip_said(zipped: Zip) -> Finding:
     sold = sold_zip(need)
     kind = "an open-ended" if right_through else "an invisible" if zipped.kind == "invisible" else "a lapped"
     low = (
-        "as far as the hem, and is taken apart there"
+        f"as far as the {zipped.foot}, and is taken apart there"
         if right_through
         else "to the notch; below it the seam is sewn"
     )
