@@ -36,8 +36,23 @@ ON_THE_FOOT = (
 )
 
 
-def to_try(sort: GarmentSort) -> Iterator[str]:
-    """Yield what is tried in a garment of this sort, the upper body first."""
+SEATED = (
+    "In the wearer's own chair: push the wheels, far forward and far back; turn on the spot",
+    "Every hem, tail and tie clear of the wheels, whichever way they turn",
+    "Lean to the feet and to either side, and sit up again: does it gape or ride up behind?",
+    "Move over into another seat and back, as it is done every day",
+    *ALWAYS[4:6],
+    "Ten minutes in the chair: does anything bunch or lie hard under the seat, the thighs or the back?",
+)
+"""What a wearer tries who does not stand: nobody is asked to climb, to kneel or to rise."""
+
+
+def to_try(sort: GarmentSort, *, seated: bool = False) -> Iterator[str]:
+    """Yield what is tried in a garment of this sort, the upper body first; by a `seated` wearer in the chair."""
+    if seated:
+        yield from () if sort in (GarmentSort.LEGS, GarmentSort.WAISTED, GarmentSort.FOOT) else ABOVE
+        yield from SEATED
+        return
     if sort in (GarmentSort.LEGS, GarmentSort.WAISTED, GarmentSort.FOOT):
         yield f"Climb steps of {told(180.0)} and of {told(400.0)}; lunge; squat"
     else:

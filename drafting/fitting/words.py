@@ -76,8 +76,19 @@ CAUTIONS = (
 )
 
 
-def order_at_the_body(draft: Draft) -> tuple[str, ...]:
+IN_THE_CHAIR = (
+    "The wearer is seated: do all of this in the wearer's own chair. Where a line says stand, walk or climb, sit, "
+    "reach and turn; the hem is taken as the wearer sits, clear of the wheels."
+)
+
+
+def order_at_the_body(draft: Draft, *, seated: bool = False) -> tuple[str, ...]:
     """Return in which order to look at this garment: each step changes what lies below it."""
+    in_chair = (IN_THE_CHAIR,) if seated else ()
+    return *in_chair, *_standing_order(draft)
+
+
+def _standing_order(draft: Draft) -> tuple[str, ...]:
     braced = any(mark.what == BRACE_BUTTON for piece in draft.pieces for mark in piece.placements)
     on_braces = (ON_BRACES,) if braced else ()
     if piece_as(draft, PieceRole.BEARER):

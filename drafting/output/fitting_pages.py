@@ -51,7 +51,8 @@ def _chart(real: Made, garment: MadeGarment) -> list[Sheet]:
         )
         for table in fit_tables(real, (garment,), named=False)
     ]
-    checks = [in_unit(said, unit) for said in to_try(sort_of_garment(garment.draft))]
+    seated = real.costume.wearer.posture == "seated"
+    checks = [in_unit(said, unit) for said in to_try(sort_of_garment(garment.draft), seated=seated)]
     title = f"Fit chart: {spoken(garment.name)}"
     return chart_pages(title, clean_text(real.costume.title, 60), tables, "To be tried by the performer", checks)
 
@@ -65,7 +66,7 @@ def _words(mock: MockUp, garment: MadeGarment) -> SheetWords:
         title=f"Fitting sheet: {spoken(garment.name)}",
         subtitle=" ".join(said),
         fields=FIELDS,
-        order=order_at_the_body(garment.draft),
+        order=order_at_the_body(garment.draft, seated=wearer.posture == "seated"),
         rules=tuple(in_unit(rule, costume.told_in) for rule in RULES),
         cautions=CAUTIONS,
     )

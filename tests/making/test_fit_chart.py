@@ -10,7 +10,10 @@ import pytest
 from drafting.costume.garment import draft_garment
 from drafting.costume.make import make
 from drafting.fabric import Fabric
+from drafting.fitting.bands import sort_of_garment
 from drafting.fitting.moving import Demand, Enough, Movement, judged
+from drafting.fitting.performer import to_try
+from drafting.fitting.words import order_at_the_body
 from drafting.ground.lengths import in_unit
 from drafting.making.fit.ease import EaseRow, EaseVerdict, ease_rows
 from drafting.making.fit.moves import MoveRow, move_rows
@@ -166,3 +169,23 @@ def test_what_hangs_from_the_waist_is_held_to_the_band_of_skirts_and_what_is_dra
     band, elastic = _rows("knee-breeches", {"knee_band_ease": 16.0}), _rows("breeches")
     assert band["trouser_hem"].ease == pytest.approx(16.0, abs=1.0)  # the band's own, not what is gathered onto it
     assert elastic["waist"].verdict is EaseVerdict.ELASTIC is elastic["trouser_hem"].verdict
+
+
+@pytest.mark.parametrize("garment", ["trousers", "coat"])
+def test_nobody_who_is_seated_is_asked_to_climb_kneel_or_rise(garment: str) -> None:
+    """A wheelchair user's fitting sheet said to climb steps, lunge, squat and kneel, and judged the thigh on stairs."""
+    standing = made("lamplighter").costume.wearer
+    seated = replace(standing, posture="seated")
+    found = draft_garment(seated, None, {"coat": "tailcoat"}.get(garment, garment))
+    assert Movement.STAIRS not in {row.movement for row in move_rows(found, seated, None)}
+    never = ("climb", "kneel", "rise", "squat", "lunge", "toes")
+    said = " ".join(to_try(sort_of_garment(found.draft), seated=True)).lower()
+    assert not [word for word in never if word in said.replace("does the hem rise", "")]
+    assert "wheels" in said
+    assert any(word in " ".join(to_try(sort_of_garment(found.draft))).lower() for word in never)
+    first, *rest = order_at_the_body(found.draft, seated=True)
+    assert "own chair" in first
+    assert tuple(rest) == order_at_the_body(found.draft)
+    if garment == "trousers":
+        stood = draft_garment(standing, None, garment)
+        assert Movement.STAIRS in {row.movement for row in move_rows(stood, standing, None)}

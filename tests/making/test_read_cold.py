@@ -249,3 +249,29 @@ def test_what_closes_between_both_hands_is_no_hands_own() -> None:
     places = {n.where for n in garment.draft.notions if n.what in ("zip", "hook and eye")}
     assert places == {"centre back"}
     work(garment)
+
+
+@pytest.mark.parametrize("block", ["coat", "trousers", "fitted-top", "peplum-top", "skirt"])
+def test_seams_are_basted_in_the_order_in_which_they_are_sewn(block: str) -> None:
+    """A line of style, which sides and panels run across, was to be basted last."""
+    lines = {
+        "coat": YOKE,
+        "trousers": CutWish(
+            "front", OutlinePlace("side", share=0.4), OutlinePlace("inseam", share=0.4), "low", holds="hem"
+        ),
+    }
+    garment = made(chart_woman(), block, style=(lines[block],) if block in lines else ())
+    steps = work(garment)
+    (basted,) = [step for step in steps if step.verb == "baste" and "baste_body" in keys_of(step)]
+    (names,) = [str(dict(one.facts)["names"]).split(", ") for one in basted.say if one.key.endswith("baste_body")]
+    sewn = [name for step in steps if step.verb == "join" for name in step.seams]
+    order = [name for name in names if name in sewn]
+    assert len(order) > 1
+    crossing = [seam for seam in garment.draft.seams if len({piece for piece, _ in seam.a}) > 1]
+    for seam in crossing:
+        parts = {piece for piece, _ in seam.a}
+        between = [s.name for s in garment.draft.seams if {s.a[0][0], s.b[0][0]} == parts and s.name in order]
+        if seam.name in order:
+            assert all(order.index(name) < order.index(seam.name) for name in between)
+    if block in lines:
+        assert any(seam.name in order for seam in crossing)

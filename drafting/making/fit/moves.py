@@ -179,7 +179,7 @@ def _sit(asked: _Asked) -> Iterator[MoveRow]:
 
 def _stairs(asked: _Asked) -> Iterator[MoveRow]:
     thigh, knee = asked.girth("thigh"), asked.girth("knee")
-    if thigh is not None:
+    if thigh is not None and asked.body.posture != "seated":
         yield asked.row(Movement.STAIRS, thigh.level, asked.room(thigh), ROOM[Movement.STAIRS], "mm")
     if knee is not None and knee.settled_ease < 0:
         yield asked.row(

@@ -20,7 +20,7 @@ from drafting.fitting.mock_up import is_tried
 from drafting.making.model import Needle, Said, Setting, Step, said
 from drafting.making.order.parts import Bench, pieces_in
 from drafting.making.order.pressing import gathered_edge, gathers, gathers_on, overedged
-from drafting.making.order.seam_kinds import is_sleeve, kind_of, panels_first
+from drafting.making.order.seam_kinds import is_sleeve, kind_of, order_of_body
 from drafting.making.seam_lengths import inner_dart_length, seam_lengths
 from drafting.making.settings.feet import BASTED
 from drafting.making.settings.surface import layers_held
@@ -74,7 +74,7 @@ def try_on_body(bench: Bench, seams: Sequence[Seam]) -> None:
         return
     before = dict(bench.parts)
     inner = (f"{name} {dart.name}" for name, dart in _inner(bench, darted))
-    names = ", ".join([*inner, *(seam.name for seam in panels_first(draft, seams))])
+    names = ", ".join([*inner, *(seam.name for seam in _in_order(draft, seams))])
     length = _length(bench, seams) + inner_dart_length(draft[name] for name in darted)
     garment = bench.garment.name
     bench.do(
@@ -86,6 +86,12 @@ def try_on_body(bench: Bench, seams: Sequence[Seam]) -> None:
     tried = [*held, said(_looked_at(draft, pieces)), _written_down(draft), said("do.take_apart")]
     bench.do("fit", "fit", "body tried on", pieces, tried, count=1)
     bench.take_apart(before)
+
+
+def _in_order(draft: Draft, seams: Sequence[Seam]) -> list[Seam]:
+    """Return seams as they are basted: darts, then the rest in the order in which they are sewn afterwards."""
+    darts = [seam for seam in seams if kind_of(draft, seam) == "dart"]
+    return [*darts, *order_of_body(draft, [seam for seam in seams if seam not in darts])]
 
 
 def _looked_at(draft: Draft, pieces: Sequence[str]) -> str:

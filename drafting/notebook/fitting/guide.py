@@ -33,7 +33,8 @@ def chart_html(made: Made, garment: MadeGarment) -> Html:
         )
         for table in fit_tables(made, (garment,), named=False)
     ]
-    checks = [in_unit(said, unit) for said in to_try(sort_of_garment(garment.draft))]
+    seated = made.costume.wearer.posture == "seated"
+    checks = [in_unit(said, unit) for said in to_try(sort_of_garment(garment.draft), seated=seated)]
     found: Html = macros(__file__).chart(tables, checks)
     return found
 
