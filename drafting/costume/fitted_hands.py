@@ -10,12 +10,13 @@ from dataclasses import dataclass, replace
 
 from drafting.blocks import Block
 from drafting.body import Body
+from drafting.body.body import SIDES
 from drafting.checks.girths import covered_girth
 from drafting.costume.choices import Chosen
 from drafting.costume.hands import both_drafted
 from drafting.costume.wishes import Misfit
 from drafting.draft.draft import Draft
-from drafting.draft.named import edge_named, handed_name, of_hand, piece_named
+from drafting.draft.named import edge_named, edge_of_hand, handed_name, of_hand, piece_named
 from drafting.fabric import Fabric
 from drafting.fitting.again import said_again, undone
 from drafting.fitting.applied import Fitted, unplaced
@@ -26,6 +27,7 @@ from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
 from drafting.ground.names import name_in_words
+from drafting.reading.style import CutWish
 
 MOVED = 0.05
 """mm: a girth that moved by less was not moved (half of the last figure shown)."""
@@ -62,13 +64,11 @@ def fitted_hands(
     misfits = (*_unknown(plain[0].draft, notes), *_contradicting(plain[0].draft, notes))
     lost = {spot for spot, _ in misfits}
     again = said_again(plain[0].draft, [note for note in notes if note.spot not in lost])
-    known = list(again.notes)
-    fits = both_drafted(body, fabric, block, chosen, known)
-    over: list[Done] = []
+    fits, known, over = _drafted_with(body, fabric, block, chosen, again.notes)
     moved = _girths(plain, fits)
     if any(map(_too_much, moved)):
         each = {note: _girths(plain, both_drafted(body, fabric, block, chosen, [note])) for note in known}
-        over = [_sent_back(note, girths) for note, girths in each.items() if any(map(_too_much, girths))]
+        over += [_sent_back(note, girths) for note, girths in each.items() if any(map(_too_much, girths))]
         known = [note for note in known if note not in {one.note for one in over}]
         fits = both_drafted(body, fabric, block, chosen, known)
         moved = _girths(plain, fits)
@@ -81,17 +81,62 @@ def fitted_hands(
     )
 
 
-def _by_hand(draft: Draft, note: Note) -> Note:
-    """Return the note of a piece as drafted, where it names the piece of one hand (`front-left`), for that hand.
+def _drafted_with(
+    body: Body, fabric: Fabric | None, block: Block, chosen: Chosen, notes: Sequence[Note]
+) -> tuple[list[Fitted], list[Note], list[Done]]:
+    """Return the hands drafted, the notes carried out on them, and those that leave nothing to be drafted.
 
-    One that says the other hand beside it is left as it is: its piece is not found.
+    They are left out and told, each by itself, and stop no other.
+    """
+    try:
+        return both_drafted(body, fabric, block, chosen, notes), list(notes), []
+    except DraftError:
+        kept: list[Note] = []
+        lost: list[Done] = []
+    for note in notes:
+        try:
+            both_drafted(body, fabric, block, chosen, [*kept, note])
+            kept.append(note)
+        except DraftError as error:
+            said = f"{amount_said(note)} at {name_in_words(str(note.where))} is not carried out: {error.sentence}"
+            lost.append(Done(note, said=said, carried=False))
+    return both_drafted(body, fabric, block, chosen, kept), kept, lost
+
+
+def before_style(note: Note, cuts: Sequence[CutWish]) -> Note:
+    """Return the note at a piece that a style line cuts off, as one at the piece that it is cut from.
+
+    Notes are carried out before style: what is cut off goes with it. One at the style line itself is left.
+    """
+    for cut in reversed(cuts):
+        where = note.where
+        if not isinstance(where, AtEdge | AtPiece) or (isinstance(where, AtEdge) and where.edge == cut.edge):
+            return note
+        names = {cut.name: cut.piece} | {handed_name(cut.name, s): handed_name(cut.piece, s) for s in SIDES}
+        if where.piece in names:
+            note = replace(note, where=replace(where, piece=names[where.piece]))
+    return note
+
+
+def _by_hand(draft: Draft, note: Note) -> Note:
+    """Return the note of a piece as drafted, where it names the piece of one hand (`front-left`), or the half of a
+    piece cut whole (`back.shoulder_left`), for that hand.
+
+    One that says the other hand beside it is left as it is: its piece, or its edge, is not found.
     """
     if not isinstance(note.where, AtEdge | AtPiece):
         return note
     named = of_hand(draft, note.where.piece)
-    if named is None or note.side not in (NoteSide.BOTH, named[1]):
+    if named is not None and note.side in (NoteSide.BOTH, named[1]):
+        note = replace(note, where=replace(note.where, piece=named[0]), side=NoteSide(named[1]))
+    if not isinstance(note.where, AtEdge) or note.where.piece not in draft:
         return note
-    return replace(note, where=replace(note.where, piece=named[0]), side=NoteSide(named[1]))
+    half = edge_of_hand(draft[note.where.piece], note.where.edge)
+    if half is None or note.side not in (NoteSide.BOTH, half[1]):
+        return note
+    end = edge_of_hand(draft[note.where.piece], note.at.end) if note.at else None
+    at = replace(note.at, end=end[0]) if note.at and end else note.at
+    return replace(note, where=replace(note.where, edge=half[0]), side=NoteSide(half[1]), at=at)
 
 
 def _unknown(draft: Draft, notes: Sequence[Note]) -> Iterator[Misfit]:

@@ -24,7 +24,7 @@ from drafting.checks.pulled_on import head_passes
 from drafting.checks.shading import panels_shade
 from drafting.checks.treatments import cloth_cannot_take
 from drafting.costume.choices import Chosen, block_named, choose, sewn_so
-from drafting.costume.fitted_hands import fitted_hands
+from drafting.costume.fitted_hands import before_style, fitted_hands
 from drafting.costume.walking_slit import AsWished, slit_settled
 from drafting.costume.wishes import GarmentWish, altered, on_each_hand
 from drafting.draft.draft import Draft
@@ -212,6 +212,7 @@ def _wished(
     wishes: Sequence[GarmentWish],
     notes: Sequence[Note],
 ) -> AsWished:
+    notes = [before_style(note, [w for w in wishes if isinstance(w, CutWish)]) for note in notes]
     noted = fitted_hands(body, fabric, block, chosen, notes)
     apart = any(isinstance(w, StyleWish) and w.hand for w in wishes)
     hands = noted.hands * 2 if apart and len(noted.hands) == 1 else noted.hands

@@ -46,3 +46,16 @@ def of_hand(draft: Draft, name: str) -> tuple[str, str] | None:
         if name != piece and name not in draft and piece in draft:
             return piece, side
     return None
+
+
+def edge_of_hand(piece: Piece, name: str) -> tuple[str, str] | None:
+    """Return an edge of a piece of one hand, and that hand, where `name` is what the edge is called on the piece
+    opened out over the middle (`shoulder_left`); else None.
+    """
+    for side in ("left", "right"):
+        stem = name.removesuffix(f"_{side}")
+        if stem != name and name not in piece:
+            own = next((e for e in piece.edges if (e.mirrored() if side == "right" else e).name == stem), None)
+            if own is not None:
+                return own.name, side
+    return None

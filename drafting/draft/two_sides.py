@@ -12,8 +12,9 @@ from dataclasses import dataclass, replace
 from typing import Literal
 
 from drafting.draft.centres import half_name, joins_hands, on_over_the_middle, opened_out, settled
-from drafting.draft.draft import Corner, Draft, EdgeRef, Girth, Notion, Seam
+from drafting.draft.draft import Corner, Draft, EdgeRef, Notion, Seam
 from drafting.draft.named import handed_name
+from drafting.draft.of_both import girths_of_both, one_of_both
 from drafting.draft.piece import EdgeKind, Piece
 from drafting.draft.roles import FACINGS, SMALL, PieceRole, SeamKind
 from drafting.ground import tolerances as tol
@@ -45,7 +46,7 @@ def both_hands(left: Draft, right: Draft, why: str = BODY_APART) -> Draft:
     pieces with a seam between them; what a pair sews to itself becomes a seam from left to right. `why` is told.
     Raises `DraftError` where the two middles differ by more than 15 %.
     """
-    left, right = settled(left, right)
+    left, right = one_of_both(*settled(left, right))
     whole = _whole(_own(left, "left"), _own(right, "right"))
     folds = [(p, p.fold_edge.name) for p in left.pieces if p.fold_edge and not p.hand and p.name not in whole]
     centres = tuple(
@@ -66,7 +67,7 @@ def both_hands(left: Draft, right: Draft, why: str = BODY_APART) -> Draft:
         both,
         uneven=why == BODY_APART,
         seams=both.seams + _across(left, right) + centres,
-        girths=_girths(left.girths, right.girths),
+        girths=girths_of_both(left.girths, right.girths),
         findings=(_said(left, whole, why), *of_whole(both.findings, whole)),
     )
 
@@ -278,23 +279,3 @@ def _seam(draft: Draft, seam: Seam, hand: _Hand) -> Seam:
 def _from_end(length: float, at: float) -> float:
     """Return the place of a notch read from the other end, never a hair outside the chain."""
     return min(max(length - at, 0.0), length - tol.CLOSED)
-
-
-def _girths(left: tuple[Girth, ...], right: tuple[Girth, ...]) -> tuple[Girth, ...]:
-    """A limb's girth stands once a side; one round the body once, the mean of its two halves."""
-    theirs = {(girth.level, girth.side): girth for girth in right}
-    found = []
-    for a in left:
-        b = theirs.get((a.level, a.side), a)
-        if a.limb:
-            found += [replace(a, side="left"), replace(b, side="right")]
-        else:
-            found.append(
-                replace(
-                    a,
-                    body=(a.body + b.body) / 2,
-                    asked_ease=(a.asked_ease + b.asked_ease) / 2,
-                    settled_ease=(a.settled_ease + b.settled_ease) / 2,
-                )
-            )
-    return tuple(found)

@@ -57,5 +57,5 @@ def _where(attempt: ToTry, draft: Draft) -> NoteWhere | None:
         return AtLevel(attempt.level.value) if drawn else None
     if attempt.edges:
         found = ((piece, edge) for piece in (*shell, *every) for edge in edges_as(piece, *attempt.edges))
-        return next((AtEdge(piece.base or piece.name, edge.name) for piece, edge in found), None)
+        return next((AtEdge(piece.base or piece.name, edge.base or edge.name) for piece, edge in found), None)
     return next((AtPiece(piece.base or piece.name) for piece in shell), None)

@@ -162,7 +162,8 @@ def test_where_the_hands_differ_there_is_one_ring_and_a_sound_order() -> None:
     (ring_cut,) = bones(made)
     assert ring_cut.count == 1
     long = sum(line.length * (2 if p.both_hands else 1) for p, line in channels(made).values())
-    assert ring_cut.loop == pytest.approx(long, abs=10.0)
+    assert ring_cut.loop == pytest.approx(long, abs=0.1)
+    assert ring_cut.where == "hem"
     costume = costume_of(made, WOVEN)
     assert unsound(costume, order_of(costume)) == ()
 
