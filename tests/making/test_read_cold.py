@@ -275,3 +275,14 @@ def test_seams_are_basted_in_the_order_in_which_they_are_sewn(block: str) -> Non
             assert all(order.index(name) < order.index(seam.name) for name in between)
     if block in lines:
         assert any(seam.name in order for seam in crossing)
+
+
+@pytest.mark.parametrize("growth", [0.0, 30.0])
+def test_what_a_sheer_hem_holds_to_be_let_down_is_not_trimmed_off(growth: float) -> None:
+    """A growing child's hem of gauze was turned up 38 mm and then trimmed to 3 beside its fold."""
+    gauze = replace(WOVEN, title="Gauze, invented", sort="sheer", mass=50.0, takes_fusible=False)
+    steps = work(made(chart_woman(), "shirt", gauze, {"hem_growth": growth}), gauze)
+    (hemmed,) = [step for step in steps if step.verb == "hem" and ("back", "hem") in step.edges]
+    rolled = {"hem_rolled", "hem_rolled_by_hand"} & keys_of(hemmed)
+    assert bool(rolled) == (growth == 0)
+    assert ("hem_turned" in keys_of(hemmed)) == (growth > 0)

@@ -77,14 +77,16 @@ def _hemmed(bench: Bench, where: str, refs: list[EdgeRef], cautions: Sequence[Sa
     by_hand = setting is not None and setting.stitch == CAUGHT
     caught = hidden and by_hand
     long = any(draft[piece].role is not PieceRole.BEARER for piece in pieces)
+    turned = list(_turned(bench, "do.hem", refs))
+    depths = [value for one in turned for key, value in one.facts if key == "depth" and isinstance(value, float)]
     bench.do(
         "finish",
         "hem",
         f"{where} hemmed",
         pieces,
         [
-            *_turned(bench, "do.hem", refs),
-            *hem_made(bench.fabric, caught=caught, by_hand=by_hand),
+            *turned,
+            *hem_made(bench.fabric, max(depths, default=0.0), caught=caught, by_hand=by_hand),
             *_mitred(bench, pieces),
             *([said("do.hem_last")] if long else []),
         ],

@@ -29,16 +29,23 @@ def low_hems(garment: MadeGarment) -> Iterator[Said]:
             yield said("caution.hem_low", garment=garment.name, clear=clear, wanted=CLEARS)
 
 
-def hem_made(fabric: Fabric | None, *, caught: bool, by_hand: bool = False) -> Iterator[Said]:
+NARROW = 20.0
+"""mm: no deeper is a hem that is rolled or trimmed to a hair (common practice: 6 to 15)."""
+
+
+def hem_made(fabric: Fabric | None, depth: float, *, caught: bool, by_hand: bool = False) -> Iterator[Said]:
     """Yield how a hem's raw edge is made in this cloth; of a knit and of felt it is left as it was cut.
 
-    One that is `caught` by hand lies beneath a lining; one that is sewn `by_hand` has no row of a machine.
+    It is turned up `depth` mm. One that is `caught` by hand lies beneath a lining; one that is sewn `by_hand` has no
+    row of a machine; one in cloth that shows through is trimmed narrow, but for what is there to be let down.
     """
     if fabric is None:
         return
     takes = handling(fabric)
     if caught and takes.iron and takes.holds != "clips":
         yield said("do.hem_caught")
+    elif takes.neatens == "french" and fabric.weave != "knit" and depth > NARROW:
+        yield said("do.hem_turned")
     elif takes.neatens == "french" and fabric.weave != "knit":
         yield said("do.hem_rolled_by_hand" if by_hand else "do.hem_rolled")
     elif frays(fabric) and takes.neatens == "overcast":
