@@ -23,6 +23,7 @@ from drafting.worn.settled.search import Limits
 from drafting.worn.settled.settle import at_rest
 from drafting.worn.stands.hems import hems_of
 from drafting.worn.stands.risen import Risen, risen, risen_told
+from drafting.worn.stands.words import remark
 
 ON_THE_WAY = Limits(residual=0.5, steps=150)
 """How long a garment is looked after at a stance that is only passed through."""
@@ -74,7 +75,7 @@ def _told(costume: Worn, garment: WornGarment, rest: AtRest, forms: list[Form]) 
     if not now.found.settled:
         return now
     if rest is garment.rest:
-        return replace(now, words=())
+        return replace(now, words=(remark("raised.apart"),))
     up = risen(garment.rest, rest, (forms[0], forms[-1]), hems_of(made.draft))
     pulls = () if garment.found.slid else tuple(one for one in now.words if one.key.startswith("pull."))
     return replace(now, words=(*risen_told(up, _covered(costume, garment, up)), *pulls))

@@ -104,7 +104,7 @@ def test_what_has_no_sleeve_hardly_rises_and_trousers_do_not_at_all() -> None:
     assert abs(rise("waistcoat")) < rise("shirt") - 3.0
     hanging, raised = both("trousers")
     assert np.array_equal(hanging.garments[0].rest.points, raised.garments[0].rest.points)
-    assert raised.garments[0].words == ()
+    assert [one.key for one in raised.garments[0].words] == ["raised.apart"]
 
 
 def test_it_is_told_and_recorded_with_the_arms_up() -> None:
