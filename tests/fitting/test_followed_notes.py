@@ -216,3 +216,15 @@ def test_a_clip_without_an_amount_says_that_nothing_is_drawn(tmp_path: Path) -> 
     clip = _with({"where": "front.armhole", "verb": "clip", "amount": None})
     (row,) = fitting_rows(make(read(tmp_path, clip)))
     assert "nothing drawn" in row["said"]
+
+
+def test_a_note_of_style_whose_place_another_wearer_lacks_stops_nobody(tmp_path: Path) -> None:
+    """A bust dart parts the side of one and not of the other: the other was refused."""
+    note = _with({"where": "front.side_lower", "verb": "take in", "as": "seam"})
+    path = costume(tmp_path, note + LOWERED)
+    (tmp_path / "other.toml").write_text(BODY, "utf-8")
+    made = make(read_costume(path, tmp_path / "other.toml"))
+    assert [row["carried"] for row in fitting_rows(made)] == [False, True]
+    assert any("another wearer" in one.sentence and one.level == "warning" for one in made.findings)
+    with pytest.raises(InputError, match="no edge side_lower"):
+        make(read_costume(path))
