@@ -16,6 +16,7 @@ from drafting.fitting.note import AmountAs, AtEdge, FromEnd, Note, NoteKind, Not
 from drafting.fitting.to_try import note_to_try, signs_of
 from drafting.fitting.to_write_on import seam_lines
 from drafting.ground.errors import InputError
+from drafting.output.fitting_pages import sheets_to_write_on
 from drafting.reading.given import FilePlace
 from tests.fitting.test_fitting_files import BODY, CLOTH
 
@@ -147,3 +148,11 @@ def test_a_place_that_an_edge_does_not_have_is_refused(tmp_path: Path, mm: float
     with pytest.raises(InputError, match=said) as refused:
         noted(costume(tmp_path, "shirt"), note)
     assert [fault.line for fault in refused.value.faults] == [7]
+
+
+def test_the_small_pieces_of_a_sheet_say_whose_hand_they_are(tmp_path: Path) -> None:
+    """A front of either hand stood there twice under one name."""
+    ((_, pages),) = sheets_to_write_on(tried_on(make(costume(tmp_path, "coat"))))
+    said = [line for text in pages[0].texts for line in text.lines]
+    assert any(line.endswith("Front L") for line in said)
+    assert any(line.endswith("Front R") for line in said)
