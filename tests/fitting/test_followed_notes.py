@@ -240,3 +240,21 @@ def test_what_was_cut_for_the_wearer_fitted_was_not_cut_for_another(tmp_path: Pa
     told = [{one.check for one in made.findings} for made in (hers, others)]
     assert ["cut already" in checks for checks in told] == [True, False]
     assert [bool(list(strips_of_last_fitting(made))) for made in (hers, others)] == [True, False]
+
+
+@pytest.mark.parametrize(("verb", "by"), [("raise", -10), ("lower", 10)])
+def test_a_waist_that_lies_higher_does_so_in_front_and_over_the_hip_as_well(
+    tmp_path: Path, verb: str, by: float
+) -> None:
+    """The back alone was shortened: the front gained a belly, and the hip went up with the waist."""
+    taped = "front_waist_length = 44\nback_waist_length = 41\nwaist_to_hip = 20\nbody_rise = 27\n"
+    path = costume(tmp_path, f'[[notes]]\nwhere = "waist"\nverb = "{verb}"\namount = "1 cm"\nkind = "body"\n')
+    body = tmp_path / "body.toml"
+    plain, _ = body.read_text("utf-8"), body.write_text(body.read_text("utf-8") + taped, "utf-8")
+    found = read_costume(path)
+    assert [found.wearer[name] for name in ("back_waist_length", "front_waist_length")] == [410 + by, 440 + by]
+    assert [found.wearer[name] for name in ("waist_to_hip", "body_rise")] == [200 - by, 270 - by]
+    assert "front waist length" in found.fittings.findings[0].said("cm")
+    body.write_text(plain, "utf-8")
+    named = read_costume(path).fittings.done[0].moved
+    assert [one.edge for one in named] == ["back_waist_length"], "estimates follow by themselves"
