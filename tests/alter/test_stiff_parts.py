@@ -89,3 +89,13 @@ def test_no_line_through_a_front_of_uneven_hands_breaks_the_row_of_its_buttons(b
         drafted += 1
         assert garment.draft.pieces
     assert drafted
+
+
+def test_a_band_along_a_hem_stays_whole_behind_the_part_that_has_the_hem() -> None:
+    wish = CutWish(
+        "tail-2", OutlinePlace("front", share=0.4), OutlinePlace("back", share=0.4), "part", holds="waist"
+    )
+    garment = made(chart_woman(), "tailcoat", style=(wish,))
+    (band,) = [p for p in garment.draft.pieces if p.name == "tail-2-band"]
+    hem = next(p.name for p in garment.draft.pieces if p.name in ("tail-2", "part") and "hem" in p)
+    assert band.stiffens == (hem,)

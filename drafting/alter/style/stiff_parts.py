@@ -21,6 +21,9 @@ AROUND, MOSTLY = 48, 0.6
 """Places round an interfacing, and the share of them that lie on the one part that it lies behind: it may reach
 past the outline here and there (ours)."""
 
+WITHIN = 0.03
+"""Share of the way to its middle by which these places lie inside an interfacing (ours)."""
+
 BESIDE = 1.0
 """mm beside the line at which it is asked on which side a part lies (ours)."""
 
@@ -51,7 +54,8 @@ def _behind(draft: Draft, stiff: Piece, cut: Path, parts: tuple[Piece, Piece]) -
     new, old = parts
     halves = _halves(stiff, cut)
     if halves is None:
-        places = stiff.outline.evenly(AROUND)
+        ring = stiff.outline.evenly(AROUND)
+        places = [at + WITHIN * (sum(ring) / AROUND - at) for at in ring]  # off the outline that both share
         alone = [part for part in parts if sum(holds_point(part.outline, at) for at in places) >= MOSTLY * AROUND]
         yield replace(stiff, stiffens=(alone[0].name,)) if alone else stiff
         return
