@@ -52,10 +52,13 @@ class Reach:
 
 
 def as_cut(costume: CostumeFile) -> CostumeFile | None:
-    """Return the costume as its cloth was cut: without the fittings held since; None where none says so."""
+    """Return the costume as its cloth was cut: without the fittings held since; None where none says so.
+
+    What was cut for the wearer whom it was fitted on is not another's.
+    """
     fittings = costume.fittings
     first = next((number for number, one in enumerate(fittings.held) if one.cut), None)
-    if first is None or fittings.taped is None:
+    if first is None or fittings.taped is None or not fittings.fitted_on_her:
         return None
     return refitted(costume, fittings.held[:first])
 

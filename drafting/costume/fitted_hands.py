@@ -17,16 +17,18 @@ from drafting.costume.hands import both_drafted
 from drafting.costume.wishes import Misfit
 from drafting.draft.draft import Draft
 from drafting.draft.named import edge_named, edge_of_hand, handed_name, of_hand, piece_named
+from drafting.draft.piece import Edge, Piece
 from drafting.fabric import Fabric
 from drafting.fitting.again import said_again, undone
 from drafting.fitting.applied import Fitted, unplaced
 from drafting.fitting.limits import MOST_ROUND
 from drafting.fitting.measures import amount_said
-from drafting.fitting.note import AtEdge, AtPiece, Done, Moved, Note, NoteSide
+from drafting.fitting.note import AtEdge, AtPiece, Done, FromEnd, Moved, Note, NoteSide
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
 from drafting.ground.names import name_in_words
+from drafting.ground.nearest import joined
 from drafting.reading.style import CutWish
 
 MOVED = 0.05
@@ -61,10 +63,14 @@ def fitted_hands(
         return FittedHands(tuple(fit.draft for fit in both_drafted(body, fabric, block, chosen)))
     plain = both_drafted(body, fabric, block, chosen)
     notes = [_by_hand(plain[0].draft, note) for note in notes]
-    misfits = (*_unknown(plain[0].draft, notes), *_contradicting(plain[0].draft, notes))
-    lost = {spot for spot, _ in misfits}
+    unknown = tuple(_unknown(plain[0].draft, notes))
+    gone = [_not_hers(note, error) for note, error in unknown if note.gives_way]
+    stay = ((note.spot, error) for note, error in unknown if not note.gives_way)
+    misfits = (*stay, *_contradicting(plain[0].draft, notes))
+    lost = {spot for spot, _ in misfits} | {note.spot for note, _ in unknown}
     again = said_again(plain[0].draft, [note for note in notes if note.spot not in lost])
     fits, known, over = _drafted_with(body, fabric, block, chosen, again.notes)
+    over = [*gone, *over]
     moved = _girths(plain, fits)
     if any(map(_too_much, moved)):
         each = {note: _girths(plain, both_drafted(body, fabric, block, chosen, [note])) for note in known}
@@ -139,18 +145,37 @@ def _by_hand(draft: Draft, note: Note) -> Note:
     return replace(note, where=replace(note.where, edge=half[0]), side=NoteSide(half[1]), at=at)
 
 
-def _unknown(draft: Draft, notes: Sequence[Note]) -> Iterator[Misfit]:
+def _not_hers(note: Note, error: DraftError) -> Done:
+    """Return that a note of the wearer whom the costume was fitted on has no place on another."""
+    what = f"{note.verb} {note.where}: fitted on another wearer, and not carried out on this one"
+    return Done(note, said=f"{what}: {error.sentence}", carried=False)
+
+
+def _unknown(draft: Draft, notes: Sequence[Note]) -> Iterator[tuple[Note, DraftError]]:
     """Yield each note that names a piece or an edge that the garment does not have."""
     for note in notes:
         try:
             if isinstance(note.where, AtEdge | AtPiece):
                 _refuse_other_hand(draft, note, note.where.piece)
                 piece = piece_named(draft, note.where.piece)
-                for edge in (getattr(note.where, "edge", ""), note.at.end if note.at else ""):
-                    if edge:
-                        edge_named(piece, edge)
+                if isinstance(note.where, AtEdge):
+                    _refuse_beyond(piece, edge_named(piece, note.where.edge), note.at)
         except DraftError as error:
-            yield note.spot, error
+            yield note, error
+
+
+def _refuse_beyond(piece: Piece, edge: Edge, at: FromEnd | None) -> None:
+    """Raise `DraftError` where a place is counted from an edge it does not meet, or lies past its end."""
+    if at is None:
+        return
+    called, number = name_in_words(f"{piece.name}.{edge.name}"), piece.index(edge.name)
+    ends = [piece.edges[(number + step) % len(piece.edges)].name for step in (-1, 1)]
+    if at.end not in ends:
+        edge_named(piece, at.end)
+        what = f"the {called} does not meet the {name_in_words(at.end)}"
+        raise DraftError(what, turn=f"count from one of its ends: {joined(ends, 'or')}")
+    if at.mm > edge.length:
+        raise DraftError(f"the {called} is {told(edge.length)} long", value=f"{told(at.mm)} from {at.end}")
 
 
 def _contradicting(draft: Draft, notes: Sequence[Note]) -> Iterator[Misfit]:

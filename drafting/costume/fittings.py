@@ -48,7 +48,8 @@ class Fittings:
 
     def lines_of(self, garment: str) -> tuple[Note, ...]:
         """Return the notes that move the lines of one garment."""
-        return tuple(note for note in self.lines if note.garment == garment)
+        own = (note for note in self.lines if note.garment == garment)
+        return tuple(note if self.fitted_on_her else replace(note, gives_way=True) for note in own)
 
     @property
     def findings(self) -> tuple[Finding, ...]:

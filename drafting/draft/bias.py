@@ -9,7 +9,7 @@ from itertools import pairwise
 from drafting.draft.draft import Draft, EdgeRef, Seam
 from drafting.draft.frame import Limb
 from drafting.draft.piece import Piece
-from drafting.draft.roles import EdgeRole, SeamKind
+from drafting.draft.roles import SLEEVES, EdgeRole, SeamKind
 from drafting.geometry import Path
 
 BIASED = 28.0
@@ -82,6 +82,8 @@ def on_bias(draft: Draft, seam: Seam) -> bool:
         return False
     if seam.kind is SeamKind.SHOULDER and any(_has_armhole(draft[piece]) for piece, _ in seam.a):
         return False  # a body hangs from it, however steep it is
+    if any(draft[name].role in SLEEVES for name, _ in (*seam.a, *seam.b)):
+        return False  # an arm is in it
     if not any(_runs_down(draft[name], edge) for name, edge in (*seam.a, *seam.b)):
         return False
     length = sum(draft.edge(ref).length for ref in seam.a)

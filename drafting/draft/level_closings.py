@@ -104,9 +104,11 @@ def _moved(draft: Draft, rises: Mapping[str, Mapping[str, float]]) -> Draft:
 
 
 def _row(piece: Piece) -> str:
-    """Return how far apart the row of a piece stands, as a finding tells it."""
+    """Return how far apart the row of a piece stands, as a finding tells it; nothing of one without buttons."""
     buttons = (mark for mark in piece.placements if mark.what == BUTTON)
     heights = sorted({round(_height(mark), 3) for mark in buttons})
+    if not heights:
+        return ""
     return apart_said(len(heights), (heights[-1] - heights[0]) / max(1, len(heights) - 1))
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from drafting.draft.centres import half_name
 from drafting.draft.draft import Draft
 from drafting.draft.piece import Edge, Piece
 from drafting.ground.errors import UnknownNameError
@@ -52,10 +53,7 @@ def edge_of_hand(piece: Piece, name: str) -> tuple[str, str] | None:
     """Return an edge of a piece of one hand, and that hand, where `name` is what the edge is called on the piece
     opened out over the middle (`shoulder_left`); else None.
     """
-    for side in ("left", "right"):
-        stem = name.removesuffix(f"_{side}")
-        if stem != name and name not in piece:
-            own = next((e for e in piece.edges if (e.mirrored() if side == "right" else e).name == stem), None)
-            if own is not None:
-                return own.name, side
-    return None
+    if name in piece:
+        return None
+    halves = ((edge, side) for side in ("left", "right") for edge in piece.edges)
+    return next(((edge.name, side) for edge, side in halves if half_name(edge, side) == name), None)

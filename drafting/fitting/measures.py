@@ -6,7 +6,7 @@ and a note for both sides is pinned twice.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from drafting.body import Body
@@ -29,6 +29,16 @@ AROUND = {"arm_length": "upper_arm_girth"}
 
 DEPTHS = (*UPRIGHT.values(), "axilla_depth", "scye_depth", "waist_to_hip")
 """Lengths that say how low something lies: lowering it makes them longer."""
+
+WITH_WAIST = {
+    "front_waist_length": 1,
+    "waist_to_hip": -1,
+    "body_rise": -1,
+    "outside_leg_length": -1,
+    "waist_to_floor": -1,
+}
+"""What was taped to the waist besides the back: where the waist lies lower, longer (1) or shorter (-1) by as much.
+Nape, hip, seat and floor stay where they are. Crotch lengths go over the body and are taken again (ours)."""
 
 ADDS = {Verb.LET_OUT: 1, Verb.LENGTHEN: 1, Verb.LOWER: 1, Verb.TAKE_IN: -1, Verb.SHORTEN: -1, Verb.RAISE: -1}
 """Whether a verb makes the measure that it names greater."""
@@ -106,9 +116,29 @@ def corrected(body: Body, notes: Sequence[Note]) -> Corrected:
             for mm, side in zip(old, SIDES, strict=True)
         )
         values[name] = left, right
-        done.append(_done(note, old, values[name]))
+        along = _along_with(body, values, note, more)
+        values |= {measure: new for measure, _, new in along}
+        done.append(_done(note, old, (left, right), along))
     changed = {name: left if left == right else (left, right) for name, (left, right) in values.items()}
     return Corrected(body.changed(**changed) if changed else body, tuple(done))
+
+
+TapedAlong = tuple[str, tuple[float, float], tuple[float, float]]
+"""A measure, and what it was and is, left and right, mm."""
+
+
+def _along_with(
+    body: Body, values: Mapping[str, tuple[float, float]], note: Note, more: float
+) -> tuple[TapedAlong, ...]:
+    """Return what else was taped to a waist that is raised or lowered; estimates follow by themselves."""
+    if str(note.where) != UPRIGHT["waist_girth"] or note.verb not in UPON:
+        return ()
+    found = []
+    for name, way in WITH_WAIST.items():
+        if name in body.measures and body.measures[name].source == "measured":
+            left, right = values.get(name) or (body.hand(name, "left"), body.hand(name, "right"))
+            found.append((name, (left, right), (left + way * more, right + way * more)))
+    return tuple(found)
 
 
 def measure_change(note: Note) -> float:
@@ -128,14 +158,19 @@ def measure_change(note: Note) -> float:
     return ADDS[note.verb] * size
 
 
-def _done(note: Note, old: tuple[float, float], new: tuple[float, float]) -> Done:
+def _done(
+    note: Note, old: tuple[float, float], new: tuple[float, float], along: Sequence[TapedAlong] = ()
+) -> Done:
     """Return what a note did to a measure, in words that repeat how it was counted."""
     name = str(note.where)
     hand = SIDES.index("right") if note.side == NoteSide.RIGHT else 0
     one = f"{note.side} " if name in OWN_SIDE and note.side != NoteSide.BOTH else ""
     called = name.replace("_", " ").replace(" girth", "")
     said = f"{amount_said(note)}: {one}{called} {told(old[hand])} to {told(new[hand])}"
-    return Done(note, (Moved("", name, old[hand], new[hand], f"{note.verb.done} at the fitting"),), said)
+    said += "".join(f", {n.replace('_', ' ')} {told(was[0])} to {told(now[0])}" for n, was, now in along)
+    why = f"{note.verb.done} at the fitting"
+    moved = (Moved("", n, was[hand], now[hand], why) for n, was, now in ((name, old, new), *along))
+    return Done(note, tuple(moved), said)
 
 
 NO_AMOUNT = {Verb.LEAVE: "left as it is", Verb.CLIP: "clipped, and nothing drawn as no amount is said,"}

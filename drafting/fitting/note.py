@@ -159,7 +159,8 @@ class FromEnd:
 class Note:
     """One note; `amount` is in mm, as the maker said it, and never less than 0.
 
-    `spot` is where it was written.
+    `spot` is where it was written; `gives_way` says that it is left out and told where the garment of another
+    wearer has no such place.
     """
 
     garment: str
@@ -172,6 +173,7 @@ class Note:
     state: NoteState
     at: FromEnd | None = None
     spot: FilePlace = field(default=FilePlace(), compare=False)
+    gives_way: bool = field(default=False, compare=False)
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
@@ -48,7 +49,7 @@ class PasteOver:
 def strips_between(before: CutPiece, after: CutPiece) -> tuple[PasteOver, ...]:
     """Return a strip for each run of edges that changed from one draft of a piece to another.
 
-    The two are laid on each other on the landmark that both have. None at all means that nothing moved by as
+    The two are laid on each other where most of their lines meet. None at all means that nothing moved by as
     much as a pencil is wide, or that so much did that the whole piece is printed again.
     """
     runs, old = _changed(before, after)
@@ -69,9 +70,24 @@ def has_changed(before: CutPiece, after: CutPiece) -> bool:
 
 def _changed(before: CutPiece, after: CutPiece) -> tuple[list[list[Edge]], dict[str, Path]]:
     """Return the changed edges in runs, and the old lines by name, laid on the new piece."""
-    here, there = landmarks(after.piece, before.piece)
-    old = {edge.name: edge.path.moved(here - there) for edge in before.piece.edges}
+    ways = (_laid(before, after, by) for by in _layings(before, after))
+    return min(ways, key=lambda way: math.fsum(edge.length for run in way[0] for edge in run))
+
+
+def _laid(before: CutPiece, after: CutPiece, by: complex) -> tuple[list[list[Edge]], dict[str, Path]]:
+    old = {edge.name: edge.path.moved(by) for edge in before.piece.edges}
     return list(_runs(after.piece.edges, old)), old
+
+
+def _layings(before: CutPiece, after: CutPiece) -> Iterator[complex]:
+    """Yield by how much the old piece is moved onto the new one: on the landmark of both, first, then as both were
+    drafted, then on each corner of one name. The landmark itself may be what a note has moved.
+    """
+    here, there = landmarks(after.piece, before.piece)
+    yield here - there
+    yield 0j
+    ends = {edge.name: edge.path.end for edge in before.piece.edges}
+    yield from (edge.path.end - ends[edge.name] for edge in after.piece.edges if edge.name in ends)
 
 
 def _too_much(runs: list[list[Edge]], after: CutPiece) -> bool:

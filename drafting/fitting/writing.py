@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from datetime import date
 
 from drafting.fitting.note import Note
@@ -10,6 +11,8 @@ from drafting.ground.units import ShownUnit
 from drafting.ground.written_lengths import written_length
 
 HEAD = "[[notes]]"
+BEGINS = re.compile(r"""\s*\[\[\s*(?:notes|"notes"|'notes')\s*\]\]""")
+"""A line that begins a note, as any hand may write it."""
 
 
 def begun(title: str, on: date | None, unit: ShownUnit) -> str:
@@ -51,5 +54,5 @@ def with_note(text: str, note: Note, unit: ShownUnit) -> str:
 def without_last(text: str) -> str:
     """Return a fitting's text without its last note."""
     rows = text.splitlines(keepends=True)
-    heads = [number for number, row in enumerate(rows) if row.strip().startswith(HEAD)]
+    heads = [number for number, row in enumerate(rows) if BEGINS.match(row)]
     return "".join(rows[: heads[-1]]).rstrip() + "\n" if heads else text

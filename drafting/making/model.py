@@ -14,6 +14,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Literal
 
+from drafting.fabric.handling import Neatens
 from drafting.ground.frozen import freeze
 from drafting.ground.sources import Sources
 
@@ -55,8 +56,9 @@ class Setting:
     by which the seam must lengthen on this body, `cause` what lengthens it (`around` the body, `moves`
     as the wearer does, `passes` over a hand or hip, `bias` by its own weight); `press` the way its
     allowances go, `onto` which side that is; `dots` the iron's limit there (None: nothing known, try it;
-    0: none). `holds` is what keeps the layers together; `why` and `trials` are
-    what a maker should know about the choice.
+    0: none). `holds` is what keeps the layers together, `neatens` how raw edges of the cloths that
+    meet are neatened ("": nobody described them); `why` and `trials` are what a maker should know
+    about the choice.
     """
 
     stitch: str
@@ -75,6 +77,7 @@ class Setting:
     trials: tuple[Said, ...] = ()
     cause: Literal["", "around", "moves", "passes", "bias"] = ""
     holds: Literal["pins", "basting", "clips"] = "pins"
+    neatens: Neatens | Literal[""] = ""
 
 
 Deed = Literal["presses", "stays", "trims", "neatens", "levels", "starches", "closes", "turns"]

@@ -63,14 +63,16 @@ def changed_pieces_pdf(
 def strips_of_last_fitting(made: Made) -> Iterator[tuple[str, bytes]]:
     """Yield by name the strips for what the last fitting moved, a garment each, and its changed pieces whole.
 
-    There are none where no fitting was held. Where the draft before it cannot be told any more, there is
+    There are none where no fitting was held, nor for another wearer than the one fitted, who has no paper
+    pattern yet. Where the draft before it cannot be told any more, there is
     nothing to paste over.
     """
     costume = made.costume
-    if not costume.fittings.held or costume.fittings.taped is None:
+    fittings = costume.fittings
+    if not fittings.held or fittings.taped is None or not fittings.fitted_on_her:
         return
     try:
-        before = finished(refitted(costume, costume.fittings.held[:-1]))
+        before = finished(refitted(costume, fittings.held[:-1]))
     except DraftError:
         return
     earlier = {garment.name: garment for garment in before.garments}

@@ -184,7 +184,9 @@ def _in_rows(pieces: Sequence[CutPiece], scale: float) -> list[list[CutPiece]]:
 
 
 def _name(cut: CutPiece) -> str:
-    return f"{cut.number} {piece_title(cut.piece)}"
+    """Return what a small piece is called; one of one hand says whose, as the table does."""
+    hand = {"left": " L", "right": " R"}.get(cut.piece.hand or "", "")
+    return f"{cut.number} {piece_title(cut.piece)}{hand}"
 
 
 def _size(cut: CutPiece) -> tuple[float, float]:

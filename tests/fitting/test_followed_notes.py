@@ -11,6 +11,7 @@ from drafting.costume.make import make
 from drafting.fitting.note import AtMeasure
 from drafting.ground.errors import InputError
 from drafting.output.report_fitting import fitting_rows
+from drafting.output.strips import strips_of_last_fitting
 from tests.fitting.test_fitting_files import BODY, PINCHED, costume, read
 
 
@@ -216,3 +217,44 @@ def test_a_clip_without_an_amount_says_that_nothing_is_drawn(tmp_path: Path) -> 
     clip = _with({"where": "front.armhole", "verb": "clip", "amount": None})
     (row,) = fitting_rows(make(read(tmp_path, clip)))
     assert "nothing drawn" in row["said"]
+
+
+def test_a_note_of_style_whose_place_another_wearer_lacks_stops_nobody(tmp_path: Path) -> None:
+    """A bust dart parts the side of one and not of the other: the other was refused."""
+    note = _with({"where": "front.side_lower", "verb": "take in", "as": "seam"})
+    path = costume(tmp_path, note + LOWERED)
+    (tmp_path / "other.toml").write_text(BODY, "utf-8")
+    made = make(read_costume(path, tmp_path / "other.toml"))
+    assert [row["carried"] for row in fitting_rows(made)] == [False, True]
+    assert any("another wearer" in one.sentence and one.level == "warning" for one in made.findings)
+    with pytest.raises(InputError, match="no edge side_lower"):
+        make(read_costume(path))
+
+
+def test_what_was_cut_for_the_wearer_fitted_was_not_cut_for_another(tmp_path: Path) -> None:
+    """A cast was told that her allowance reaches, and given strips for paper that nobody has."""
+    path = costume(tmp_path, LOWERED, top="on = 2026-11-09\ncut = true")
+    (tmp_path / "other.toml").write_text(BODY.replace("waist_girth = 80", "waist_girth = 90"), "utf-8")
+    hers, others = make(read_costume(path)), make(read_costume(path, tmp_path / "other.toml"))
+    assert [row["carried"] for row in fitting_rows(others)] == [True]
+    told = [{one.check for one in made.findings} for made in (hers, others)]
+    assert ["cut already" in checks for checks in told] == [True, False]
+    assert [bool(list(strips_of_last_fitting(made))) for made in (hers, others)] == [True, False]
+
+
+@pytest.mark.parametrize(("verb", "by"), [("raise", -10), ("lower", 10)])
+def test_a_waist_that_lies_higher_does_so_in_front_and_over_the_hip_as_well(
+    tmp_path: Path, verb: str, by: float
+) -> None:
+    """The back alone was shortened: the front gained a belly, and the hip went up with the waist."""
+    taped = "front_waist_length = 44\nback_waist_length = 41\nwaist_to_hip = 20\nbody_rise = 27\n"
+    path = costume(tmp_path, f'[[notes]]\nwhere = "waist"\nverb = "{verb}"\namount = "1 cm"\nkind = "body"\n')
+    body = tmp_path / "body.toml"
+    plain, _ = body.read_text("utf-8"), body.write_text(body.read_text("utf-8") + taped, "utf-8")
+    found = read_costume(path)
+    assert [found.wearer[name] for name in ("back_waist_length", "front_waist_length")] == [410 + by, 440 + by]
+    assert [found.wearer[name] for name in ("waist_to_hip", "body_rise")] == [200 - by, 270 - by]
+    assert "front waist length" in found.fittings.findings[0].said("cm")
+    body.write_text(plain, "utf-8")
+    named = read_costume(path).fittings.done[0].moved
+    assert [one.edge for one in named] == ["back_waist_length"], "estimates follow by themselves"

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -11,9 +12,11 @@ from drafting.costume.make import Made, make
 from drafting.costume.mock_up import tried_on
 from drafting.costume.refitted import refitted
 from drafting.fitting.file import FittingFile
-from drafting.fitting.note import AmountAs, AtEdge, Note, NoteKind, NoteSide, NoteState, Verb
+from drafting.fitting.note import AmountAs, AtEdge, FromEnd, Note, NoteKind, NoteSide, NoteState, Verb
 from drafting.fitting.to_try import note_to_try, signs_of
 from drafting.fitting.to_write_on import seam_lines
+from drafting.ground.errors import InputError
+from drafting.output.fitting_pages import sheets_to_write_on
 from drafting.reading.given import FilePlace
 from tests.fitting.test_fitting_files import BODY, CLOTH
 
@@ -122,3 +125,34 @@ def test_a_note_after_which_the_sleeve_cannot_be_drafted_stops_no_other(tmp_path
     assert not by_line[1].carried
     assert "no sleeve cap fits" in by_line[1].said
     assert any(one.level == "warning" and "cap" in one.sentence for one in made.findings)
+
+
+def test_a_hem_beside_tails_is_told_to_be_a_choice(tmp_path: Path) -> None:
+    """A band behind the tail came apart, and the maker was told of coordinates."""
+    made = noted(costume(tmp_path, "tailcoat"), at("back.hem", Verb.LENGTHEN, 1, 10.0))
+    (told,) = (one.sentence for one in made.findings if one.check == "fitting" and one.level == "warning")
+    assert "tail_length" in told
+
+
+@pytest.mark.parametrize(
+    ("mm", "end", "said"),
+    [
+        (4000.0, "hem", "the back side is"),
+        (40.0, "neck", "does not meet the neck"),
+        (40.0, "moon", "no edge moon"),
+    ],
+)
+def test_a_place_that_an_edge_does_not_have_is_refused(tmp_path: Path, mm: float, end: str, said: str) -> None:
+    """It was taken for the other end of the edge, and the seam was taken in there."""
+    note = replace(at("back.side", Verb.TAKE_IN, 7, 10.0), at=FromEnd(mm, end))
+    with pytest.raises(InputError, match=said) as refused:
+        noted(costume(tmp_path, "shirt"), note)
+    assert [fault.line for fault in refused.value.faults] == [7]
+
+
+def test_the_small_pieces_of_a_sheet_say_whose_hand_they_are(tmp_path: Path) -> None:
+    """A front of either hand stood there twice under one name."""
+    ((_, pages),) = sheets_to_write_on(tried_on(make(costume(tmp_path, "coat"))))
+    said = [line for text in pages[0].texts for line in text.lines]
+    assert any(line.endswith("Front L") for line in said)
+    assert any(line.endswith("Front R") for line in said)

@@ -12,6 +12,7 @@ import pytest
 
 from drafting.fitting.file import read_fitting
 from drafting.fitting.note import AmountAs, AtEdge, FromEnd, Note, NoteKind, NoteSide, NoteState, Verb
+from drafting.ground.errors import InputError
 from drafting.notebook.fitting.kept import keep_note, take_back
 from tests.notebook.lab import ROOT
 
@@ -31,6 +32,7 @@ SAVING = """
 import sys
 from dataclasses import replace
 from pathlib import Path
+from drafting.ground.errors import InputError
 from drafting.notebook.fitting.kept import keep_note
 from tests.fitting.test_saving_notes import NOTE
 place = Path(sys.argv[1])
@@ -79,3 +81,26 @@ def test_a_kill_at_any_moment_loses_no_note_that_was_saved(tmp_path: Path) -> No
         notes = [int(note.amount) for note in read_fitting(place).notes]
         assert notes[: len(saved)] == saved
         assert len(notes) - len(saved) in (0, 1)  # one may have been saved and not told yet
+
+
+def test_a_last_note_that_another_hand_began_otherwise_is_the_only_one_taken_back(tmp_path: Path) -> None:
+    """Two notes were taken out, as the second's line had blanks in it."""
+    place = tmp_path / "own.toml"
+    keep_note(place, NOTE, "mm")
+    one = place.read_text("utf-8")
+    second = one[one.index("[[notes]]") :].replace("[[notes]]", '[[ "notes" ]]  # by hand')
+    place.write_text(one + second, "utf-8")
+    assert len(read_fitting(place).notes) == 2
+    take_back(place)
+    assert len(read_fitting(place).notes) == 1
+
+
+def test_notes_in_one_line_are_left_as_they_are_and_it_is_said_how_to_write_them(tmp_path: Path) -> None:
+    """A note was put behind them, and the file could not be read any more."""
+    place = tmp_path / "own.toml"
+    held = 'unit = "cm"\nnotes = [{ where = "waist", verb = "leave", kind = "body" }]\n'
+    place.write_text(held, "utf-8")
+    for change in (lambda: keep_note(place, NOTE, "mm"), lambda: take_back(place)):
+        with pytest.raises(InputError, match=r"a line \[\[notes\]\]"):
+            change()
+        assert place.read_text("utf-8") == held

@@ -13,6 +13,7 @@ from drafting.costume.garment import MadeGarment, finished_garment
 from drafting.draft.piece import Edge
 from drafting.draft.roles import EdgeRole, LevelKind
 from drafting.fitting.note import AmountAs, AtEdge, FromEnd, Note
+from drafting.fitting.strip import strips_between
 from drafting.ground.scale import body_scale
 from drafting.reading.given import Given, Origin
 from tests.fitting.test_followers import note
@@ -147,3 +148,14 @@ def test_a_back_with_a_pleat_under_its_yoke_takes_notes() -> None:
         "stout", "shirt", note("hip", "let out", 20.0), back_shaping="yoke", back_pleat="box", tails="shaped"
     )
     assert made.done[0].carried, made.done[0].said
+
+
+@pytest.mark.parametrize("figure", ["stooped", "stout"])
+def test_trousers_taken_in_at_the_waist_get_a_strip_there(figure: str) -> None:
+    """Old and new were laid on the corner of waist and side, which had moved: every line seemed to have."""
+    before, after = (garment(figure, "trousers", *notes) for notes in ((), (note("waist", "take in", 20.0),)))
+    for name in ("front", "back"):
+        one, two = (next(p for p in made.pattern.pieces if p.piece.name == name) for made in (before, after))
+        (strip,) = strips_between(one, two)
+        assert set(strip.edges) <= {"side", "waist", "waist_side", "waist_centre"}
+        assert strip.moved == pytest.approx(5.0, abs=0.7)

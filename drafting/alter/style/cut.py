@@ -16,6 +16,7 @@ from drafting.alter.style.rings import (
     renamed_chains,
     run_between,
 )
+from drafting.alter.style.stiff_parts import stiffened_apart
 from drafting.draft.draft import Corner, Draft, Seam
 from drafting.draft.frame import BodyFrame, BodyHeight
 from drafting.draft.named import edge_named, piece_named
@@ -97,7 +98,7 @@ def cut_apart(draft: Draft, wish: CutWish, along: Path | None = None) -> Draft:
     made = _parted(piece, wish, new, old)
     names = become((p.name, half.run, p.edges) for p, half in zip(made, (new, old), strict=True))
     found = _sewn_on(_with_parts(renamed_chains(draft, piece.name, names), piece, made), wish, new, piece)
-    return _shaped_by_dart(found, made)
+    return _shaped_by_dart(stiffened_apart(found, path, made), made)
 
 
 @dataclass(frozen=True)

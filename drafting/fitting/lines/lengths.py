@@ -11,7 +11,7 @@ from collections.abc import Iterable, Sequence
 from drafting.draft.by_role import dart_legs
 from drafting.draft.draft import Draft
 from drafting.draft.piece import Piece
-from drafting.draft.roles import EdgeRole, LevelKind
+from drafting.draft.roles import EdgeRole, LevelKind, PieceRole
 from drafting.fitting.lines.altered import Altered, carried_out
 from drafting.fitting.lines.longer import Zone, lengthened
 from drafting.fitting.lines.places import body_pieces, height, leg_pieces, needed, sleeve_pieces
@@ -37,6 +37,10 @@ def waist_level(draft: Draft, more: float) -> Altered:
 def body_length(draft: Draft, more: float) -> Altered:
     """Return a body longer below the waist by `more` mm; the waist stays, and all of a hem goes down as it is."""
     body = body_pieces(draft)
+    if any(piece.role is PieceRole.TAIL for piece in draft.pieces):
+        raise DraftError(
+            "the tails beside it have to be as long", turn="write tail_length longer or shorter by as much"
+        )
     top = needed(height(body, LevelKind.WAIST), "waist")
     hems = {p.name: [e.path.bounds[3] for e in p.edges if e.role is EdgeRole.HEM] for p in body}
     if not any(hems.values()) or min(min(ys) for ys in hems.values() if ys) > top - 4 * CLEAR:

@@ -31,6 +31,7 @@ from drafting.fitting.lines.places import (
 )
 from drafting.fitting.lines.shift import Shift
 from drafting.ground.errors import DraftError
+from drafting.ground.frozen import freeze
 
 
 class _Kind(StrEnum):
@@ -143,6 +144,9 @@ class TakenAt:
 
     own: Mapping[str, float]
     hem_along: bool = False
+
+    def __post_init__(self) -> None:
+        freeze(self, "own")
 
 
 def at_edges(draft: Draft, refs: Sequence[EdgeRef], taken: float, level: float) -> Altered:

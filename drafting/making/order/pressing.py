@@ -8,7 +8,7 @@ from drafting.checks.enclosed import first_row, french, narrowest
 from drafting.draft.draft import Draft, Seam
 from drafting.draft.gathers import Gathers
 from drafting.draft.piece import Edge
-from drafting.fabric import handling
+from drafting.fabric import Fabric, handling
 from drafting.fabric.handling import frays
 from drafting.making.model import Said, Setting, said
 from drafting.making.order.parts import Bench, base_of
@@ -25,13 +25,19 @@ def overedged(setting: Setting | None) -> bool:
 def neatened(bench: Bench, setting: Setting | None) -> bool:
     """Return whether raw allowances are overcast: they fray, and no lining covers them (common practice).
 
-    What lies open in a sheer garment is of another cloth, as a waistcoat's back in its lining's.
+    It is asked of the cloths that meet there: a waistcoat's back is of its lining's.
     """
-    fabric = bench.fabric
-    if overedged(setting) or fabric is None or bench.lined():
+    if overedged(setting) or bench.fabric is None or bench.lined():
         return False
-    how, lies_open = handling(fabric).neatens, setting is not None and setting.press == "open"
-    return frays(fabric) and (how == "overcast" or (how == "french" and lies_open))
+    how, lies_open = _neatens(bench.fabric, setting), setting is not None and setting.press == "open"
+    return how == "overcast" or (how == "french" and lies_open)
+
+
+def _neatens(fabric: Fabric, setting: Setting | None) -> str:
+    """Return how raw edges are neatened: as the cloths of the seam are, else as the garment's."""
+    if setting is not None and setting.neatens:
+        return setting.neatens
+    return handling(fabric).neatens if frays(fabric) else "none"
 
 
 def narrowed(bench: Bench, seam: Seam) -> Iterator[Said]:
@@ -40,7 +46,7 @@ def narrowed(bench: Bench, seam: Seam) -> Iterator[Said]:
     setting = bench.settings.get((bench.garment.name, seam.name))
     if fabric is None or bench.lined() or overedged(setting) or encloses(draft, seam):
         return
-    if handling(fabric).neatens == "french" and not french(draft, seam, fabric):
+    if _neatens(fabric, setting) == "french" and not french(draft, seam, fabric):
         yield said("do.neaten_narrow")
 
 

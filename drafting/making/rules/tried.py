@@ -10,7 +10,7 @@ from drafting.draft.roles import EdgeRole, SeamKind
 from drafting.fabric import Fabric
 from drafting.making.model import Step
 from drafting.making.order.rounds import edges_faced
-from drafting.making.order.seam_kinds import kind_of
+from drafting.making.order.seam_kinds import is_sleeve, kind_of
 from drafting.making.rules.asking import HANGS, is_hem, pieces_joined, pieces_on, sewn_at, steps_where
 
 LONG = (4.0, 5.0)
@@ -20,7 +20,8 @@ LONG = (4.0, 5.0)
 def tried_first(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[Step]) -> Iterator[str]:
     """What a first fitting may change is only basted before it, with long stitches, and nothing is done to it."""
     draft = garment.draft
-    wanted = {s.name for s in draft.seams if kind_of(draft, s) in ("body", "flare")}
+    shaping = (s for s in draft.seams if not any(is_sleeve(draft[name]) for name, _ in (*s.a, *s.b)))
+    wanted = {s.name for s in shaping if kind_of(draft, s) in ("body", "flare")}
     if not wanted:
         return
     fits = steps_where(steps, lambda step: step.verb == "fit")

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import replace
 from types import MappingProxyType
+from typing import Literal
 
 from drafting.body import Body
 from drafting.checks.enclosed import french
@@ -17,6 +18,7 @@ from drafting.draft.draft import Draft, Seam
 from drafting.draft.openings import bare_necks, opens
 from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
 from drafting.fabric import Fabric, handling
+from drafting.fabric.handling import Neatens
 from drafting.making.model import Setting, said
 from drafting.making.settings.edges import (
     ADDED,
@@ -113,9 +115,8 @@ def setting(
     stitch = suited_length(_sewn(seam, stitch_for(gives, knit, _uncut(seam, room))), fabric)
     needle, stands_in = needle_for(fabric, room)
     foot = foot_for(fabric, gives.share, stitch.number, room)
-    light = set_lighter(fabric, gives.share, foot, room)
-    dots = heat(cloths, room)
-    press = press_for(draft, seam, stitch.number, fabric)
+    light, dots = set_lighter(fabric, gives.share, foot, room), heat(cloths, room)
+    press, neatens = press_for(draft, seam, stitch.number, fabric), _neatened_as(cloths)
     why = (
         *stitch.why,
         *([said("set.stand_in")] if stands_in else []),
@@ -123,7 +124,7 @@ def setting(
         *pressed_on(fabric, dots, room),
         *(said("set.try_over", measure=name) for name in _unmeasured(draft, seam, body, fabric)),
         *bars_met(fabric, seam.kind),
-        *surface_said(fabric, enclosed=_lies_inside(draft, seam, press, fabric)),
+        *surface_said(fabric, neatens, enclosed=_lies_inside(draft, seam, press, fabric)),
     )
     return Setting(
         stitch=stitch.number,
@@ -142,7 +143,18 @@ def setting(
         trials=(said("set.trial_stretch", share=gives.share),) if gives.share > LITTLE else (),
         cause=gives.cause,
         holds=layers_held(fabric),
+        neatens=neatens,
     )
+
+
+WAYS: tuple[Neatens, ...] = ("none", "overcast", "french", "bound")
+"""How raw edges are neatened, from what needs nothing: where cloths meet, the one that needs most decides."""
+
+
+def _neatened_as(cloths: tuple[Fabric, ...]) -> Neatens | Literal[""]:
+    """Return how the raw edges are neatened where these cloths meet: a lining beside felt ravels."""
+    ways: list[Neatens] = ["none" if cloth.weave == "knit" else handling(cloth).neatens for cloth in cloths]
+    return max(ways, key=WAYS.index, default="")
 
 
 INSIDE = (SeamKind.MADE_UP, SeamKind.DART)

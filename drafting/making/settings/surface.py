@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
+from typing import Literal
 
 from drafting.costume.workroom import THREE_STEP
 from drafting.draft.roles import SeamKind
@@ -79,8 +80,11 @@ MEET = frozenset(
 """Seams at which bars of a plaid are seen to meet or not (common practice)."""
 
 
-def surface_said(fabric: Fabric | None, *, enclosed: bool = False) -> Iterator[Said]:
-    """Yield what a special cloth asks for at every seam; raw edges that it encloses need nothing."""
+def surface_said(
+    fabric: Fabric | None, neatens: Neatens | Literal[""] = "", *, enclosed: bool = False
+) -> Iterator[Said]:
+    """Yield what a special cloth asks for at every seam, its raw edges neatened as `neatens` says ("": as that cloth
+    is); those that it encloses need nothing."""
     if fabric is None:
         return
     takes, sorts = handling(fabric), fabric.possible_sorts
@@ -92,5 +96,6 @@ def surface_said(fabric: Fabric | None, *, enclosed: bool = False) -> Iterator[S
         yield said("set.sequins")
     if {"sheer", "lace"} & set(sorts):
         yield said("set.sheer")
-    if takes.neatens in NEATENED and not enclosed:
-        yield said(NEATENED[takes.neatens])
+    how = neatens if neatens and fabric.weave != "knit" else takes.neatens
+    if how in NEATENED and not enclosed:
+        yield said(NEATENED[how])

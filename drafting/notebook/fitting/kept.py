@@ -23,16 +23,37 @@ NEW = TextWriting(b"", "utf-8")
 def keep_note(place: Path, note: Note, unit: ShownUnit, title: str = "Fitting", on: date | None = None) -> None:
     """Put a note behind those of a fitting file, which is begun where it is not there; raises `OSError`.
 
-    The file is read again first, so that what another hand has written into it stays.
+    The file is read again first, so that what another hand has written into it stays. Raises `InputError`, and
+    leaves the file as it was, where no note can be put behind those it holds.
     """
     text, writing = _text(place) if place.exists() else (begun(title, on, unit), NEW)
-    put_whole(place, writing.raw(with_note(text, note, unit)))
+    put_whole(place, writing.raw(_held(place, text, with_note(text, note, unit), 1)))
 
 
 def take_back(place: Path) -> None:
-    """Take the last note of a fitting file out of it; raises `OSError`."""
+    """Take the last note of a fitting file out of it; raises as `keep_note` does."""
     text, writing = _text(place)
-    put_whole(place, writing.raw(without_last(text)))
+    put_whole(place, writing.raw(_held(place, text, without_last(text), -1)))
+
+
+def _held(place: Path, text: str, new: str, more: int) -> str:
+    """Return the new text of a fitting, which holds so many notes more; raises `InputError` where it does not."""
+    before: Any = parse_toml(text, str(place)).data.get("notes", [])
+    if more < 0 and not before:
+        return text
+    right = "begin each note with a line [[notes]] of its own"
+    try:
+        after: Any = parse_toml(new, str(place)).data.get("notes", [])
+    except InputError:
+        after = None
+    if not isinstance(before, list) or not isinstance(after, list) or len(after) != len(before) + more:
+        what = (
+            "no note can be put behind those it holds"
+            if more > 0
+            else "its last note cannot be told from the rest"
+        )
+        raise InputError([Fault(what, right, "notes", str(place))])
+    return new
 
 
 def name_in(file: Path, fitting: Path) -> None:

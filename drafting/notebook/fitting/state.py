@@ -92,7 +92,8 @@ def fitted_at(costume: CostumeFile, fitting: FittingFile | None, more: Sequence[
     path = fitting.path if fitting else ""
     earlier = tuple(one for one in held if one.path != path)
     own = next((one for one in held if one.path == path), fitting)
-    notes = (*(own.notes if own else ()), *more)
+    tried = (replace(note, spot=replace(note.spot, file=path)) for note in more)  # as it will stand written
+    notes = (*(own.notes if own else ()), *tried)
     now = FittingFile(
         title=own.title if own else "",
         on=own.on if own else None,
