@@ -110,7 +110,7 @@ def test_what_has_no_sleeve_hardly_rises_and_trousers_do_not_at_all() -> None:
 def test_it_is_told_and_recorded_with_the_arms_up() -> None:
     _, raised = both("shirt")
     text = worn_text(raised)
-    assert "its hem rises by" in text
+    assert "its hem rises: in front by" in text
     assert "A living shoulder" in text
     assert "As at a fitting" not in text  # a fitting looks for its signs with the arms down
     assert worn_record(raised)["arms"] == "raised"
@@ -120,6 +120,6 @@ def test_it_is_told_and_recorded_with_the_arms_up() -> None:
 def test_what_it_no_longer_covers_is_told_with_how_far() -> None:
     up = Risen(front=30.0, back=42.0, front_at=1012.0, back_at=1030.0, cuff=None)
     said = [worded(one, "cm") for one in risen_told(up, [("trousers", 1018.0)])]
-    assert said[0].endswith("3 cm in front and 4.2 cm behind.")
+    assert said[0].endswith("in front by 3 cm, behind by 4.2 cm.")
     assert "1.2 cm above the upper edge of the trousers" in said[1]
     assert [one.key for one in risen_told(up, [("trousers", 1040.0)])] == ["raised.hem"]
