@@ -1,4 +1,4 @@
-"""Whether a raw edge frays is asked of the cloths that meet there (common practice of the workroom)."""
+"""More of what was wrong in costumes read cold: what frays, and what a yoke leaves (common practice)."""
 
 from __future__ import annotations
 
@@ -6,8 +6,12 @@ from dataclasses import replace
 
 import pytest
 
+from drafting.draft.roles import EdgeRole
+from drafting.ground.errors import InputError
 from drafting.making.rules import unsound
-from tests.blocks.figures import chart_woman
+from drafting.reading.style import CutWish
+from drafting.reading.style_places import OutlinePlace
+from tests.blocks.figures import chart_woman, errors
 from tests.making.orders import WOVEN, costume_of, order_of
 from tests.making.test_read_cold import keys_of, made, work
 
@@ -37,3 +41,25 @@ def test_in_a_garment_of_felt_alone_nothing_is_neatened() -> None:
     felt = replace(WOVEN, title="Felt, invented", sort="felted", takes_starch=False)
     steps = work(made(chart_woman(), "fitted-top", felt), felt)
     assert not [step for step in steps if {"neaten_open", "neaten_side"} & keys_of(step)]
+
+
+@pytest.mark.parametrize("block", ["trousers", "knee-breeches"])
+@pytest.mark.parametrize("fall", [False, True])
+def test_a_yoke_across_the_back_dart_of_trousers_is_no_error(block: str, fall: bool) -> None:
+    """A yoke from the crotch to the side, over the dart: each part keeps its half of it. The part below was said to
+    have lines too broken to be measured, and the run ended as a failed one."""
+    side = "fall_side" if fall else "side"
+    kept = 0
+    for start, end in ((0.5, 0.5), (0.85, 0.5), (0.85, 0.06), (0.8, 0.1)):
+        line = CutWish("back", OutlinePlace("crotch", share=start), OutlinePlace(side, share=end), "back-yoke")
+        try:
+            garment = made(chart_woman(), block, asked={"fall_front": fall}, style=(line,))
+        except InputError:
+            continue
+        assert errors(garment) == []
+        waists = [
+            e for p in garment.draft.pieces for e in p.edges if p.name == "back" and e.role is EdgeRole.WAIST
+        ]
+        darts = [e for e in garment.draft["back"].edges if e.role is EdgeRole.WAIST_DART]
+        kept += bool(darts and not waists)
+    assert kept, "a line that runs over the dart"
