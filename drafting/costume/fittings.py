@@ -147,7 +147,9 @@ def sorted_out(
     others = [note for one in held for note in one.notes if _of_another(note, strange)]
     counted = [replace(one, notes=tuple(n for n in one.notes if not _of_another(n, strange))) for one in held]
     threads = followed(counted, partial(_taped_since, held=held, body=body))
-    lines, done, measures = [], [], []
+    lines: list[Note] = []
+    measures: list[Note] = []
+    done: list[Done] = []
     for thread in threads:
         note = thread.note
         why = _left_out(note) if thread.counts else ""
