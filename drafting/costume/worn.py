@@ -103,13 +103,15 @@ class WornGarment:
 
 @dataclass(frozen=True, eq=False)
 class Worn:
-    """A costume on the form, the innermost garment first; `left_out` says which could not be sewn, and why."""
+    """A costume on the form, the innermost garment first; `left_out` says which could not be sewn, and why, and
+    `raised` that the arms are up."""
 
     made: Made
     form: Form
     garments: tuple[WornGarment, ...]
     left_out: tuple[tuple[str, str], ...]
     seconds: float
+    raised: bool = False
 
 
 def worn(
@@ -142,10 +144,10 @@ def worn(
             else ()
         )
         sank = sunk(one.coarse, one.start, rest, form)
-        garments.append(_found(made, garment, rest, cloths, form, treated, one.slides, sank))
+        garments.append(found_worn(made, garment, rest, cloths, form, treated, one.slides, sank))
         beneath += usual_thickness(cloth)
     tell("Dressing", 0.97)
-    return Worn(made, form, _over_one_another(garments, form), left_out, time.process_time() - start)
+    return Worn(made, form, dressed_over(garments, form), left_out, time.process_time() - start)
 
 
 def _settled(one: Sewn, form: Form, limits: Limits, beneath: float, tell: Tell) -> AtRest:
@@ -167,11 +169,11 @@ def fallen_shape(made: Made, form: Form, before: AtRest | None = None) -> WornGa
     start = placed(cloth, form)
     slides = slides_down(cloth, start, form, braced=braced(garment.draft))
     rest = at_rest(held_up(cloth, slides) if slides else cloth, before or start, form.distance, SHAPE)
-    found = _found(made, garment, replace(rest, settled=False), cloths, form, (), slides)
-    return _over_one_another([found], form)[0]
+    found = found_worn(made, garment, replace(rest, settled=False), cloths, form, (), slides)
+    return dressed_over([found], form)[0]
 
 
-def _found(
+def found_worn(
     made: Made,
     garment: MadeGarment,
     rest: AtRest,
@@ -235,7 +237,7 @@ def _not_reckoned(rest: AtRest, hangs: bool) -> tuple[Remark, ...]:
     return (*((remark("foot.bare"),) if bare else ()), *((remark("treated.too_much"),) if much else ()))
 
 
-def _over_one_another(garments: list[WornGarment], form: Form) -> tuple[WornGarment, ...]:
+def dressed_over(garments: list[WornGarment], form: Form) -> tuple[WornGarment, ...]:
     """Return the garments, lapels and collars laid on them, each pressed inside those worn over it."""
     dressed: list[WornGarment] = []
     middle = form.contour(form.levels["hip"]).mean(axis=0)[:2]
@@ -283,7 +285,8 @@ def look_of(garment: WornGarment, form: Form, *, told: bool = False) -> Look:
 
 def form_words(costume: Worn) -> tuple[Remark, ...]:
     """Return what is said of every worn costume."""
-    return (remark("always.form"), remark("always.untrusted"), *left_out_words(costume))
+    up = (remark("raised.shoulder"),) if costume.raised else ()
+    return (remark("always.form"), remark("always.untrusted"), *up, *left_out_words(costume))
 
 
 def left_out_words(costume: Worn) -> tuple[Remark, ...]:

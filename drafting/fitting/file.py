@@ -126,7 +126,7 @@ def _garment(table: TableReader, garments: Sequence[str] | None, kind: str) -> s
 def _where(kind: str, verb: str, value: object) -> NoteWhere:
     found = PLACE.fullmatch(value.strip()) if isinstance(value, str) else None
     said = value.strip().replace("_", " ") if isinstance(value, str) else ""  # as it is written of a measure
-    level = said if said in LEVELS else ""
+    level = said.lower() if said.lower() in LEVELS else ""
     if kind == NoteKind.BODY:
         return AtMeasure(measure_meant(value, verb))
     if level:

@@ -177,7 +177,7 @@ def worn_text(costume: Worn) -> str:
 def worn_record(costume: Worn) -> dict[str, Any]:
     """Return `worn.json` as plain data: mm, N, degrees; strain a fraction; null where nothing came to rest.
 
-    `not_shown` stands there where a garment could not be put on the form.
+    `not_shown` stands there where a garment could not be put on the form, `arms` where they are raised.
     """
     unit = unit_of_costume(costume)
     report = [{"name": m.name, "wanted": m.wanted, "got": m.got} for m in costume.form.report]
@@ -191,6 +191,7 @@ def worn_record(costume: Worn) -> dict[str, Any]:
         for (name, _), why in zip(costume.left_out, _worded(left_out_words(costume), unit), strict=True)
     ]
     record = {"schema": SCHEMA, "form": report, "garments": garments, "seconds": costume.seconds}
+    record |= {"arms": "raised"} if costume.raised else {}
     return record | ({"not_shown": missing} if missing else {})
 
 
@@ -207,8 +208,8 @@ def _treatment(one: TreatedHem) -> dict[str, Any]:
 
 
 def _signs(costume: Worn, garment: WornGarment) -> Iterator[dict[str, Any]]:
-    """Yield the signs of a fitting that a garment at rest shows, each with its number."""
-    for seen in signs_worn(garment, costume.made[garment.name].draft):
+    """Yield the signs of a fitting that a garment at rest shows, each with its number; none with the arms up."""
+    for seen in () if costume.raised else signs_worn(garment, costume.made[garment.name].draft):
         shown = seen.sign.worn
         assert shown is not None
         yield {"sign": seen.sign.name, "seen": seen.sign.seen, "number": shown.number, "value": seen.value}

@@ -107,3 +107,11 @@ def test_plain_make_names_the_command_and_settles_nothing(costume: Path, tmp_pat
     assert "drafting worn, with the costume file" in (out / "plan.html").read_text("utf-8")
     checks = json.loads((out / "report.json").read_text("utf-8"))["checks"]
     assert not [check for check in checks if check["check"].startswith("worn")]
+
+
+def test_with_the_arms_raised_it_says_what_rises(costume: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    out = costume.parent / "raised"
+    assert main(["worn", str(costume), "--arms", "raised", "--out", str(out)]) == 0
+    assert "A living shoulder" in capsys.readouterr().out
+    assert json.loads((out / "worn.json").read_text("utf-8"))["arms"] == "raised"
+    assert (out / "front.png").is_file()

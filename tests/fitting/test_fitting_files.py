@@ -92,6 +92,12 @@ def test_a_fitting_file_is_read_as_it_is_written(tmp_path: Path) -> None:
     assert (note.spot.file, note.spot.line) == (str(path), 5)
 
 
+def test_a_level_may_begin_with_a_capital(tmp_path: Path) -> None:
+    path = tmp_path / "own.toml"
+    path.write_text('[[notes]]\ngarment = "shirt"\nwhere = "Upper arm"\nverb = "leave"\nkind = "style"\n', "utf-8")
+    assert [str(note.where) for note in read_fitting(path).notes] == ["upper arm"]
+
+
 @pytest.mark.parametrize(
     ("note", "line", "said"),
     [

@@ -1,0 +1,97 @@
+"""A costume that hangs at rest, once more with its arms raised: in steps, each begun where the last came to rest.
+
+Worn -> for each garment, for each stance: carried with the arms -> at rest; what rose -> Worn
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from itertools import pairwise
+
+import numpy as np
+
+from drafting.costume.telling import Tell, tell_nobody, within
+from drafting.costume.worn import Worn, WornGarment, dressed_over, found_worn
+from drafting.costume.worn_sewn import usual_thickness
+from drafting.costume.worn_told import told_on_the_way
+from drafting.ground.names import name_in_words
+from drafting.worn.form import RAISING, Form, arms_held
+from drafting.worn.nouns import AtRest
+from drafting.worn.picture.tucked import kept_off
+from drafting.worn.placed.lifted import lifted
+from drafting.worn.settled.search import Limits
+from drafting.worn.settled.settle import at_rest
+from drafting.worn.stands.hems import hems_of
+from drafting.worn.stands.risen import Risen, risen, risen_told
+from drafting.worn.stands.words import remark
+
+ON_THE_WAY = Limits(residual=0.5, steps=150)
+"""How long a garment is looked after at a stance that is only passed through."""
+
+THERE = Limits(steps=600)
+"""How long it is looked after with its arms up: a shirt takes some 150 steps."""
+
+STILL = 0.1
+"""mm: what moves less from one stance to the next has nothing to do with the arms (ours)."""
+
+LOWER = 100.0
+"""mm: a garment whose upper edge lies so much lower than another's is worn below it (ours)."""
+
+
+def arms_raised(costume: Worn, tell: Tell = tell_nobody) -> Worn:
+    """Return a costume that stands with its arms a little out (`STANDING`) as it is with them level.
+
+    What had not come to rest is carried along and stays a shape only.
+    """
+    forms = [costume.form, *(arms_held(costume.form, pose) for pose in RAISING)]
+    garments: list[WornGarment] = []
+    beneath = 0.0
+    for number, garment in enumerate(costume.garments):
+        each = within(tell, number / len(costume.garments), (number + 1) / len(costume.garments))
+        rest = _raised(garment, forms, beneath, each)
+        garments.append(_told(costume, garment, rest, forms))
+        beneath += usual_thickness(garment.rest.mesh)
+    return replace(costume, form=forms[-1], garments=dressed_over(garments, forms[-1]), raised=True)
+
+
+def _raised(garment: WornGarment, forms: list[Form], beneath: float, tell: Tell) -> AtRest:
+    """Return a garment carried from form to form, at rest on the last; what goes along with no arm stays."""
+    rest, words, count = garment.rest, f"Raising the arms: {name_in_words(garment.name)}", len(forms) - 1
+    for step, (before, after) in enumerate(pairwise(forms)):
+        moved = lifted(rest.mesh, rest.points, before, after)
+        if np.abs(moved - rest.points).max() < STILL:
+            continue
+        limits = THERE if step == count - 1 else ON_THE_WAY
+        limits = told_on_the_way(limits, within(tell, step / count, (step + 1) / count), words)
+        start = replace(rest, points=kept_off(moved, after.distance))
+        rest = at_rest(rest.mesh, start, after.distance, limits, beneath=beneath)
+    return rest if garment.rest.settled else replace(rest, settled=False)
+
+
+def _told(costume: Worn, garment: WornGarment, rest: AtRest, forms: list[Form]) -> WornGarment:
+    """Return a garment with its arms up, and what is to be said of it that is not said of it hanging."""
+    made = costume.made[garment.name]
+    now = found_worn(costume.made, made, rest, garment.cloths, forms[-1], ())
+    if not now.found.settled:
+        return now
+    if rest is garment.rest:
+        return replace(now, words=(remark("raised.apart"),))
+    up = risen(garment.rest, rest, (forms[0], forms[-1]), hems_of(made.draft))
+    pulls = () if garment.found.slid else tuple(one for one in now.words if one.key.startswith("pull."))
+    return replace(now, words=(*risen_told(up, _covered(costume, garment, up)), *pulls))
+
+
+def _covered(costume: Worn, garment: WornGarment, up: Risen) -> list[tuple[str, float]]:
+    """Return what a garment's hem reached down over with the arms down, and the height of its upper edge."""
+    own = garment.rest.points[:, 2].max()
+    found = []
+    for other in costume.garments:
+        top = float(other.rest.points[:, 2].max())
+        hung = [
+            at - rise
+            for at, rise in ((up.front_at, up.front), (up.back_at, up.back))
+            if at is not None and rise is not None
+        ]
+        if other is not garment and top < own - LOWER and hung and max(hung) < top:
+            found.append((name_in_words(other.name), top))
+    return found
