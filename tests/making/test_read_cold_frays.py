@@ -10,6 +10,7 @@ from drafting.draft.roles import EdgeRole
 from drafting.ground.errors import InputError
 from drafting.making.rules import unsound
 from drafting.reading.style import CutWish
+from drafting.reading.style_made import EdgingWish
 from drafting.reading.style_places import OutlinePlace
 from tests.blocks.figures import chart_woman, errors
 from tests.making.orders import WOVEN, costume_of, order_of
@@ -63,3 +64,21 @@ def test_a_yoke_across_the_back_dart_of_trousers_is_no_error(block: str, fall: b
         darts = [e for e in garment.draft["back"].edges if e.role is EdgeRole.WAIST_DART]
         kept += bool(darts and not waists)
     assert kept, "a line that runs over the dart"
+
+
+@pytest.mark.parametrize(
+    ("block", "asked", "piece"),
+    [("coat", {"vent": "sides"}, "side-body"), ("coat", {"vent": "centre"}, "back"), ("tailcoat", {}, "tail-4")],
+)
+def test_a_vent_is_finished_before_a_band_closes_over_its_end(
+    block: str, asked: dict[str, object], piece: str
+) -> None:
+    """Common practice, as of a sleeve's slit and its cuff: a band along the hem was sewn on over raw vents."""
+    wish = EdgingWish("band", ((piece, "hem"),), 30.0)
+    garment = made(chart_woman(), block, asked=asked, style=(wish,))
+    steps = work(garment)
+    vents = [i for i, step in enumerate(steps) if {"vent", "free_front"} & keys_of(step)]
+    band = next(i for i, step in enumerate(steps) if any(name.endswith("hem band") for name in step.seams))
+    assert min(vents) < band
+    done = [ref for step in steps for ref in step.edges if garment.draft.edge(ref).role is EdgeRole.VENT]
+    assert len(done) == len(set(done))

@@ -70,8 +70,9 @@ def finish_open(bench: Bench, stage: Stage, name: str, refs: list[EdgeRef]) -> N
     bench.also(*_bought(bench, groups))
 
 
-ENDING = (EdgeRole.SLIT, EdgeRole.CENTRE)
-"""What a band or a collar closes over the end of: a cape's front edges end in its stand (common practice)."""
+ENDING = (EdgeRole.SLIT, EdgeRole.CENTRE, EdgeRole.VENT, EdgeRole.FRONT)
+"""What a band or a collar closes over the end of: a cape's front edges end in its stand, vents in a band along the
+hem (common practice)."""
 
 
 def finish_ends(bench: Bench, seams: Sequence[Seam]) -> None:
@@ -79,7 +80,11 @@ def finish_ends(bench: Bench, seams: Sequence[Seam]) -> None:
     collar is sewn on there."""
     draft = bench.garment.draft
     sewn = {ref for seam in seams for ref in (*seam.a, *seam.b)}
-    ends = [ref for ref in still_open(bench) if draft.edge(ref).role in ENDING and edges_beside(draft, ref) & sewn]
+    still = [ref for ref in still_open(bench) if draft.edge(ref).role in ENDING and ref not in sewn]
+    ends = [ref for ref in still if edges_beside(draft, ref) & sewn]
+    if any(draft.edge(ref).role is EdgeRole.VENT for ref in ends):  # a vent is finished with its top, in one
+        bodies = [ref for ref in still if not is_sleeve(draft[ref[0]])]
+        ends = [ref for ref in bodies if ref in ends or draft.edge(ref).role is EdgeRole.VENT]
     finish_open(bench, "join", "ends turned in", ends)
 
 
