@@ -67,15 +67,15 @@ def test_a_mouth_below_the_flap_has_bags_of_lining_and_a_facing_of_the_cloth() -
 
 
 def test_a_welt_beside_a_seam_has_a_narrower_bag_and_not_a_useless_one() -> None:
-    """5 mm from the side body's seam its bag was 45 mm deep, as no bag 10 mm wider than the mouth found room; a bag
-    has room for a hand (common practice: 10 to 15 cm)."""
+    """5 mm from the side body's seam its bag was 45 mm deep, as no bag 10 mm wider than the mouth found room; a
+    bag has room for a hand (common practice: 10 to 15 cm)."""
     body = six()["largest"]
     front = made(body, "coat").draft["front"]
     for gap in (13.0, 17.0, 30.0):
         wish = replace(JET, piece="front", edge="panel", along=0.6, width=90.0, inside=45.0 + gap)
         garment = made(body, "coat", wish)
         (mark,) = [m for m in garment.draft["front"].placements if m.what == "pocket bag"]
-        x0, low, x1, _ = mark.path.bounds
+        x0, low, _, _ = mark.path.bounds
         (mouth,) = [m for m in garment.draft["front"].placements if m.what == "welt"]
         assert mouth.path.bounds[1] - low >= 100, gap
         assert 4 <= mouth.path.bounds[0] - x0 <= 10

@@ -70,8 +70,8 @@ def centres(draft: Draft, piece: str = "front") -> list[float]:
 @pytest.mark.parametrize("block", ["spencer", "coat", "tailcoat"])
 @pytest.mark.parametrize("breasted", ["single", "double"])
 def test_buttons_that_nobody_counted_stand_a_button_apart_at_least(block: str, breasted: str) -> None:
-    """Common practice: what closes one hole leaves the finger room at the next. Three of 20 mm stood 25 apart below a
-    spencer's break."""
+    """Common practice: what closes one hole leaves a finger room at the next. Three of 20 mm stood 25 apart below
+    a spencer's break."""
     for body in (chart_woman(), bdims()[3]):
         draft = draft_garment(body, WOVEN, block, {"breasted": breasted}).draft
         found = centres(draft)

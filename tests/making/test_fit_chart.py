@@ -173,7 +173,7 @@ def test_what_hangs_from_the_waist_is_held_to_the_band_of_skirts_and_what_is_dra
 
 @pytest.mark.parametrize("garment", ["trousers", "coat"])
 def test_nobody_who_is_seated_is_asked_to_climb_kneel_or_rise(garment: str) -> None:
-    """A wheelchair user's fitting sheet said to climb steps, lunge, squat and kneel, and judged the thigh on stairs."""
+    """A wheelchair user's fitting sheet said to climb steps, lunge and kneel, and judged the thigh on stairs."""
     standing = made("lamplighter").costume.wearer
     seated = replace(standing, posture="seated")
     found = draft_garment(seated, None, {"coat": "tailcoat"}.get(garment, garment))

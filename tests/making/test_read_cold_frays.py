@@ -19,8 +19,8 @@ from tests.making.test_read_cold import keys_of, made, work
 
 @pytest.mark.parametrize("lined", ["whole", "none"])
 def test_whether_a_seam_frays_is_asked_of_the_cloths_that_meet_in_it(lined: str) -> None:
-    """Common practice: a satin back ravels, whatever the fronts are of. In a waistcoat of felt it was left raw, and
-    told not to ravel."""
+    """Common practice: a satin back ravels, whatever the fronts are of. In a waistcoat of felt it was left raw,
+    and told not to ravel."""
     felt = replace(WOVEN, title="Felt, invented", sort="felted", takes_starch=False)
     satin = replace(WOVEN, title="Satin lining, invented", sort="plain", mass=95.0, takes_starch=False)
     body = chart_woman().changed(bust_girth=930.0, high_bust_girth=930.0)
@@ -47,8 +47,8 @@ def test_in_a_garment_of_felt_alone_nothing_is_neatened() -> None:
 @pytest.mark.parametrize("block", ["trousers", "knee-breeches"])
 @pytest.mark.parametrize("fall", [False, True])
 def test_a_yoke_across_the_back_dart_of_trousers_is_no_error(block: str, fall: bool) -> None:
-    """A yoke from the crotch to the side, over the dart: each part keeps its half of it. The part below was said to
-    have lines too broken to be measured, and the run ended as a failed one."""
+    """A yoke from the crotch to the side, over the dart: each part keeps its half of it. The part below was said
+    to have lines too broken to be measured, and the run ended as a failed one."""
     side = "fall_side" if fall else "side"
     kept = 0
     for start, end in ((0.5, 0.5), (0.85, 0.5), (0.85, 0.06), (0.8, 0.1)):

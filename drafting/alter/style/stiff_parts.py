@@ -1,4 +1,4 @@
-"""The interfacing behind a piece that a style line cuts: cut along the same line, so that each part has its own."""
+"""The interfacing behind a piece that a style line cuts: cut along the same line, each part has its own."""
 
 from __future__ import annotations
 

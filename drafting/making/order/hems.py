@@ -36,7 +36,7 @@ NARROW = 20.0
 def hem_made(fabric: Fabric | None, depth: float, *, caught: bool, by_hand: bool = False) -> Iterator[Said]:
     """Yield how a hem's raw edge is made in this cloth; of a knit and of felt it is left as it was cut.
 
-    It is turned up `depth` mm. One that is `caught` by hand lies beneath a lining; one that is sewn `by_hand` has no
+    It is turned up `depth` mm. One that is `caught` by hand lies beneath a lining; one sewn `by_hand` has no
     row of a machine; one in cloth that shows through is trimmed narrow, but for what is there to be let down.
     """
     if fabric is None:

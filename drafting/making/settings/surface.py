@@ -83,8 +83,8 @@ MEET = frozenset(
 def surface_said(
     fabric: Fabric | None, neatens: Neatens | Literal[""] = "", *, enclosed: bool = False
 ) -> Iterator[Said]:
-    """Yield what a special cloth asks for at every seam, its raw edges neatened as `neatens` says ("": as that cloth
-    is); those that it encloses need nothing."""
+    """Yield what a special cloth asks for at every seam, its raw edges neatened as `neatens` says ("": as that
+    cloth is); those that it encloses need nothing."""
     if fabric is None:
         return
     takes, sorts = handling(fabric), fabric.possible_sorts

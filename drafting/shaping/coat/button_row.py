@@ -44,11 +44,11 @@ class ButtonPlace:
 
 
 CLOSEST = 2.0
-"""Diameters of a button: nearer to each other stand none that nobody asked for (ours: the gap is a button wide)."""
+"""Diameters of a button: nearer to each other stand none that nobody asked for (ours: a button's width)."""
 
 
 def count_of(edge: FrontEdge, asked: float, chest: float, button: float, *, single: bool) -> int:
-    """Return how many buttons, `button` mm across, stand in a row: those asked for, else as many as the front wants.
+    """Return how many buttons, `button` mm across, stand in a row: those asked for, else what the front wants.
 
     Below a `single` front's low break there is room for fewer.
     """
@@ -66,8 +66,8 @@ def close_said(row: tuple[ButtonPlace, ...], button: float) -> tuple[Finding, ..
     if apart >= button:
         return ()
     said = (
-        f"{len(row)} buttons in a row stand only {told(apart, 'small')} apart, and those of {told(button, 'small')} "
-        "would lie on each other: take fewer, smaller ones, or a lapel that breaks higher."
+        f"{len(row)} buttons in a row stand {told(apart, 'small')} apart, and those of {told(button, 'small')}"
+        " would lie on each other: take fewer, smaller ones, or a lapel that breaks higher."
     )
     return (Finding("button rows", "warning", "front", apart, button, said),)
 

@@ -130,7 +130,7 @@ def _bagged(piece: Piece, welt: Welt) -> tuple[Welt, float]:
 
 
 def _bag_depth(piece: Piece, welt: Welt) -> float:
-    """Return how deep the bag can be, so that it ends inside the piece: `LEAST_BAG` where it does not either way."""
+    """Return how deep the bag can be, so that it ends inside the piece: `LEAST_BAG` where it does neither way."""
     depth = BAG
     while depth > LEAST_BAG and not _lies_inside(piece, welt.placed(_bag_ring(welt, depth))):
         depth -= STEP
