@@ -113,7 +113,8 @@ def lower(hand: str) -> Body:
 BUTTONED: list[tuple[str, dict[str, Any], int]] = [
     ("waistcoat", DOUBLE, 3),
     ("waistcoat", {}, 5),
-    ("coat", {}, 3),
+    ("coat", {}, 2),
+    ("coat", {"coat_buttons": 3}, 3),
     ("coat", DOUBLE, 2),
 ]
 """What is buttoned by how many: a double-breasted coat's topmost button is for show."""
@@ -145,7 +146,7 @@ def test_what_is_buttoned_together_is_the_place_of_the_button(
 @pytest.mark.parametrize("hand", ["left", "right"])
 def test_an_uneven_wearers_coat_closes_at_or_below_the_break_of_either_hand(hand: str) -> None:
     """Common practice: a lapel turns over from its break up. The top hole lay 4 mm above one hand's."""
-    draft = drafted("coat", lower(hand))
+    draft = drafted("coat", lower(hand), {"coat_buttons": 3})
     for piece in (draft["front-left"], draft["front-right"]):
         ends = [end.imag for m in piece.placements if m.what == "roll line" for end in (m.path.start, m.path.end)]
         middles = [
