@@ -4,17 +4,12 @@ from __future__ import annotations
 
 import argparse
 import sys
-from typing import TYPE_CHECKING
 
 from drafting.commands.arguments import add_costume, add_out, add_wearer
 from drafting.commands.making import CHECK_FAILS, HOLDS
 from drafting.commands.progress import progress
-from drafting.costume.telling import Tell, within
+from drafting.costume.telling import within
 from drafting.ground.errors import DraftError, Fault, InputError
-
-if TYPE_CHECKING:
-    from drafting.costume.make import Made
-    from drafting.costume.worn import Worn
 
 ARMS = ("out", "hanging", "raised")
 """How the arms are held."""
@@ -35,15 +30,18 @@ def run_worn(wanted: argparse.Namespace) -> int:
     from drafting.blocks import use_blocks
     from drafting.costume.make import make
     from drafting.costume.whole import read_whole_costume
+    from drafting.costume.worn_raised import worn_so
     from drafting.output.folder import WORN, check_out
     from drafting.output.worn import worn_text, write_worn
+    from drafting.worn.form import HANGING, RAISED, STANDING
 
+    stances = dict(zip(ARMS, (STANDING, HANGING, RAISED), strict=True))
     use_blocks(wanted.blocks)
     check_out(wanted.out, WORN, (wanted.costume, wanted.wearer))
     read = read_whole_costume(wanted.costume, wanted.wearer)
     with progress(sys.stderr) as tell:
         try:
-            costume = _held_so(make(read), wanted.arms, tell)
+            costume = worn_so(make(read), stances[wanted.arms], within(tell, 0.0, 0.98))
         except InputError:
             raise
         except DraftError as error:
@@ -56,17 +54,6 @@ def run_worn(wanted: argparse.Namespace) -> int:
     for name, what in (*((one, SHAPE_ONLY) for one in unsettled), *((one, NOT_SHOWN) for one in lost)):
         print(f"error: {name}: {what}", file=sys.stderr)
     return CHECK_FAILS if unsettled or lost else HOLDS
-
-
-def _held_so(made: Made, arms: str, tell: Tell) -> Worn:
-    """Return the costume worn with the arms held so."""
-    from drafting.costume.worn import worn
-    from drafting.costume.worn_raised import arms_raised
-    from drafting.worn.form import HANGING, STANDING
-
-    if arms != "raised":
-        return worn(made, tell, stance=HANGING if arms == "hanging" else STANDING)
-    return arms_raised(worn(made, within(tell, 0.0, 0.6), treat=False), within(tell, 0.6, 0.98))
 
 
 SHAPE_ONLY = "it did not come to rest, and is shown as a shape only, without numbers"

@@ -10,12 +10,14 @@ from itertools import pairwise
 
 import numpy as np
 
+from drafting.body import Body
+from drafting.costume.make import Made
 from drafting.costume.telling import Tell, tell_nobody, within
-from drafting.costume.worn import Worn, WornGarment, dressed_over, found_worn
+from drafting.costume.worn import Worn, WornGarment, dressed_over, found_worn, worn
 from drafting.costume.worn_sewn import usual_thickness
 from drafting.costume.worn_told import told_on_the_way
 from drafting.ground.names import name_in_words
-from drafting.worn.form import RAISING, Form, arms_held
+from drafting.worn.form import RAISED, RAISING, Form, Stance, arms_held, wearers_form
 from drafting.worn.nouns import AtRest
 from drafting.worn.picture.tucked import kept_off
 from drafting.worn.placed.lifted import lifted
@@ -36,6 +38,21 @@ STILL = 0.1
 
 LOWER = 100.0
 """mm: a garment whose upper edge lies so much lower than another's is worn below it (ours)."""
+
+
+def form_so(wearer: Body, stance: Stance) -> Form:
+    """Return a wearer's form with its arms held so. Raises `DraftError` for measures that make no figure."""
+    return arms_held(wearers_form(wearer), RAISED) if stance is RAISED else wearers_form(wearer, stance)
+
+
+def worn_so(made: Made, stance: Stance, tell: Tell = tell_nobody) -> Worn:
+    """Return a costume worn with the arms held so: `RAISED` once it hangs at rest, and without treatments.
+
+    Raises `DraftError` where no form can be made of these measures.
+    """
+    if stance is not RAISED:
+        return worn(made, tell, stance=stance)
+    return arms_raised(worn(made, within(tell, 0.0, 0.6), treat=False), within(tell, 0.6, 1.0))
 
 
 def arms_raised(costume: Worn, tell: Tell = tell_nobody) -> Worn:

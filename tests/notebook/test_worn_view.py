@@ -85,6 +85,18 @@ def test_the_wearer_holds_the_arms_a_little_out_or_lets_them_hang(view: WornView
     assert (view.form.arm[2] == wrist).all()
 
 
+def test_with_the_arms_raised_it_is_shown_so_and_told_how_far_it_rises(view: WornView) -> None:
+    wrist = view.form.arm[2]
+    view.arms.value = "raised"
+    assert abs(view.form.arm[2][2] - view.form.arm[0][2]) < 30.0
+    assert view.form.arm[2][0] > wrist[0] + 60.0
+    view.settle.click()
+    view.errand.wait(240)
+    assert "A living shoulder" in view.words.value
+    view.arms.value = "a little out"
+    assert (view.form.arm[2] == wrist).all()
+
+
 def test_it_is_looked_at_from_every_side_and_tells_where_it_stands_off(view: WornView) -> None:
     front = seen(view.now.value)
     view.side.value = "back"

@@ -14,7 +14,7 @@ from drafting.export.worn_views import image_png
 from drafting.ground.errors import DraftError
 from drafting.notebook.bench import state as st
 from drafting.notebook.errors_said import sentence
-from drafting.worn.form import HANGING, STANDING, Form, Stance
+from drafting.worn.form import HANGING, RAISED, STANDING, Form, Stance
 from drafting.worn.nouns import AtRest
 from drafting.worn.picture.draw import Image, drawn
 from drafting.worn.picture.dressed import dressed_scene, off_scene
@@ -22,7 +22,7 @@ from drafting.worn.picture.view import BACK, FRONT, SIDE, THREE_QUARTERS, Eye, f
 
 VIEWS: Mapping[str, Eye] = {view.name: view for view in (FRONT, THREE_QUARTERS, SIDE, BACK)}
 
-ARMS: Mapping[str, Stance] = {"a little out": STANDING, "hanging": HANGING}
+ARMS: Mapping[str, Stance] = {"a little out": STANDING, "hanging": HANGING, "raised": RAISED}
 """How the wearer holds the arms."""
 
 COLOURS = {"as worn": dressed_scene, "where it stands off": off_scene}

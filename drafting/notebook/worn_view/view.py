@@ -11,7 +11,8 @@ import ipywidgets as widgets
 
 from drafting.costume.file import CostumeFile
 from drafting.costume.make import checked
-from drafting.costume.worn import form_words, worn
+from drafting.costume.worn import form_words
+from drafting.costume.worn_raised import form_so, worn_so
 from drafting.ground.choices import Choice
 from drafting.ground.templates import beside
 from drafting.ground.units import LengthUnit
@@ -107,7 +108,7 @@ class WornView:
 
     def hold_arms(self, how: str) -> None:
         """Show the garment shown on a wearer who holds the arms so."""
-        self.form = wearers_form(self.living.asked.wearer, ARMS[how])
+        self.form = form_so(self.living.asked.wearer, ARMS[how])
         self.show_garment(self.standing.garment)
 
     @property
@@ -179,7 +180,7 @@ class WornView:
 
     def _found(self, shown: WornStanding, stance: Stance) -> None:
         try:
-            found = worn(checked(shown.shown), self._tell, stance=stance)
+            found = worn_so(checked(shown.shown), stance, self._tell)
             if self.errand.halted() or self.worn is not shown:
                 raise Stopped
         except Stopped:

@@ -5,8 +5,18 @@ Body -> Sizes (levels, sections) -> Solid (knobs turned until the tape reads rig
 
 from __future__ import annotations
 
-from drafting.worn.form.dials import HANGING, RAISING, STANDING, Stance
+from drafting.worn.form.dials import HANGING, RAISED, RAISING, STANDING, Stance
 from drafting.worn.form.form import Form, FormMeasure, wearers_form
 from drafting.worn.form.held_so import arms_held
 
-__all__ = ["HANGING", "RAISING", "STANDING", "Form", "FormMeasure", "Stance", "arms_held", "wearers_form"]
+__all__ = [
+    "HANGING",
+    "RAISED",
+    "RAISING",
+    "STANDING",
+    "Form",
+    "FormMeasure",
+    "Stance",
+    "arms_held",
+    "wearers_form",
+]

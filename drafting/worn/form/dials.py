@@ -40,7 +40,9 @@ STANDING = Stance()
 HANGING = Stance(out=12.0)
 
 RAISING = (Stance(50.0, 3.0, 6.0), Stance(70.0, 1.0, 3.0), Stance(90.0, 0.0, 0.0))
-"""From a little out to level with the shoulders, in steps that cloth follows."""
+"""From a little out to level with the shoulders, in steps that cloth follows; the last is `RAISED`."""
+
+RAISED = RAISING[-1]
 
 
 @dataclass(frozen=True)
