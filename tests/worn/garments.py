@@ -10,6 +10,7 @@ import numpy as np
 from drafting.body import Body, wearer
 from drafting.costume.garment import draft_garment
 from drafting.draft.draft import Draft
+from drafting.draft.piece import Piece
 from drafting.fabric import Fabric
 from drafting.worn.nouns import Ply, Reals, SewnMesh
 
@@ -81,10 +82,18 @@ def least_angle_but_corners(mesh: SewnMesh, draft: Draft, within: float = 45.0) 
     found, middles = angles(mesh), mesh.flat[mesh.triangles].mean(axis=1)
     for index, name in enumerate(piece.name for piece in mesh.pieces):
         for at, edge in enumerate(draft[name].edges if name in draft else ()):
-            if draft[name].corner(at) < 40.0:
+            if min(draft[name].corner(at), _as_meshed(draft[name], at)) < 40.0:
                 gap = np.hypot(*(middles - [edge.path.start.real, edge.path.start.imag]).T)
                 found[(mesh.piece == index) & (gap < within)] = 180.0
     return float(found.min())
+
+
+def _as_meshed(piece: Piece, at: int, step: float = 20.0) -> float:
+    """Return the angle of a corner between the first steps of a mesh, degrees: edges that curve apart start so."""
+    before, after = piece.edges[at - 1].path, piece.edges[at].path
+    back = before.at(max(0.0, before.length - step)) - before.end
+    ahead = after.at(min(step, after.length)) - after.start
+    return float(abs(np.degrees(np.angle(ahead / back))))
 
 
 def uneven_body() -> Body:
