@@ -9,7 +9,7 @@ from enum import StrEnum
 from drafting.draft.draft import Draft, EdgeRef, Seam
 from drafting.draft.named import edge_named, piece_named
 from drafting.draft.piece import Edge, EdgeKind
-from drafting.draft.roles import SeamKind
+from drafting.draft.roles import EdgeRole, SeamKind
 from drafting.ground.errors import DraftError
 from drafting.ground.names import name_in_words
 
@@ -108,7 +108,13 @@ def _end(draft: Draft, refs: Sequence[EdgeRef], step: int) -> RunEnd:
 
 
 def _refuse(draft: Draft, ref: EdgeRef) -> None:
-    edge: Edge = edge_named(piece_named(draft, ref[0]), ref[1])
+    piece = piece_named(draft, ref[0])
+    edge: Edge = edge_named(piece, ref[1])
+    if edge.twin or (edge.role is EdgeRole.INNER and any(one.twin for one in piece.edges)):
+        raise DraftError(
+            f"{_words(ref)} lies inside the {name_in_words(ref[0])} once that is folded and sewn down",
+            turn="name an edge that stays in sight",
+        )
     if edge.kind in (EdgeKind.DART, EdgeKind.FOLD):
         raise DraftError(f"{_words(ref)} is a {edge.kind}, which nothing is sewn along", turn="name another edge")
     for seam in draft.seams:
