@@ -37,3 +37,11 @@ def test_the_free_edge_of_a_facing_may_still_be_bound() -> None:
     garment = edged("sleeveless-top", ("back-neck-facing", "inner"), "binding", facings="neck")
     costume = costume_of(garment, WOVEN)
     assert unsound(costume, order_of(costume)) == ()
+
+
+@pytest.mark.parametrize("kind", ["band", "binding", "facing", "hem facing", "cuff"])
+@pytest.mark.parametrize("ref", [("front", "waist"), ("back", "hem")])
+def test_nothing_is_sewn_along_an_edge_that_is_turned_over_an_elastic(ref: tuple[str, str], kind: str) -> None:
+    """A facing as long as the flat edge was sewn to the gathered one, and told as 68 mm too long."""
+    with pytest.raises(DraftError, match="turned over an elastic"):
+        edged("breeches", ref, kind)

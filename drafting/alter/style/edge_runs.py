@@ -117,6 +117,10 @@ def _refuse(draft: Draft, ref: EdgeRef) -> None:
         )
     if edge.kind in (EdgeKind.DART, EdgeKind.FOLD):
         raise DraftError(f"{_words(ref)} is a {edge.kind}, which nothing is sewn along", turn="name another edge")
+    if any(notion.what == "elastic" and ref in notion.edges for notion in draft.notions):
+        raise DraftError(
+            f"{_words(ref)} is turned over an elastic, which lies in its own casing", turn="name another edge"
+        )
     for seam in draft.seams:
         if ref in (*seam.a, *seam.b):
             raise DraftError(
