@@ -157,7 +157,7 @@ def sorted_out(
         if thread.counts and not why:
             (measures if note.kind == NoteKind.BODY else lines).append(note)
     gone = "was seen on another wearer and goes with her"
-    done += [Done(note, said=f"{_what(note)}: {gone}", carried=False) for note in others]
+    done += [Done(note, said=f"{note.asks}: {gone}", carried=False) for note in others]
     new = corrected(body, measures)
     return new.body, Fittings(
         held=held,
@@ -186,20 +186,16 @@ def _hers(fitting: FittingFile) -> FittingFile:
     return replace(fitting, cut=False, notes=tuple(note for note in fitting.notes if note.kind == NoteKind.BODY))
 
 
-def _what(note: Note) -> str:
-    return f"{note.verb} {str(note.where).replace('_', ' ')}"
-
-
 def _left_out(note: Note) -> str:
     """Return why a note moves neither a measure nor a line, or ""."""
     if note.kind == NoteKind.ACCIDENT:
-        return f"{_what(note)}: an accident of cutting or sewing; nothing is drafted otherwise"
+        return f"{note.asks}: an accident of cutting or sewing; nothing is drafted otherwise"
     if note.kind == NoteKind.CLOTH:
-        return f"{_what(note)}: lies with the cloth; test the swatch again and put it in the cloth's file"
+        return f"{note.asks}: lies with the cloth; test the swatch again and put it in the cloth's file"
     if note.verb not in UNMEASURED and not note.amount:
-        return f"{_what(note)}: is taken back again and lies as it did"
+        return f"{note.asks}: is taken back again and lies as it did"
     small = under_least(note)
-    return f"{_what(note)}: {small}" if small else ""
+    return f"{note.asks}: {small}" if small else ""
 
 
 def _taped_since(note: Note, held: Sequence[FittingFile], body: Body) -> str:

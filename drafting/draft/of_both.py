@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 
 from drafting.draft.draft import Draft, Girth, Notion
@@ -13,38 +14,34 @@ def one_of_both(left: Draft, right: Draft) -> tuple[Draft, Draft]:
     Each hand has it twice as long as its own half; it is as long as both halves.
     """
     mine, theirs = _counted_once(left), _counted_once(right)
-    both = {key: _between(mine[key], theirs[key]) for key in mine if key in theirs}
-    return _with(left, both), _with(right, both)
+    lengths = {
+        key: (_mean(mine[key].cut_length, theirs[key].cut_length), _mean(mine[key].loop, theirs[key].loop))
+        for key in mine
+        if key in theirs
+    }
+    return _with(left, lengths), _with(right, lengths)
 
 
 _Key = tuple[str, str, str, str]
+_Lengths = tuple[float | None, float | None]
+"""How long a thing is cut, and its loop once joined, mm."""
+
+
+def _counted_once(draft: Draft) -> dict[_Key, Notion]:
+    return {_key(one): one for one in draft.notions if one.count == 1 and not one.piece and not one.hand}
 
 
 def _key(notion: Notion) -> _Key:
     return notion.what, notion.where, notion.kind, notion.mark
 
 
-def _counted_once(draft: Draft) -> dict[_Key, Notion]:
-    once = [one for one in draft.notions if one.count == 1 and not one.piece and not one.hand]
-    return {_key(one): one for one in once}
-
-
-def _between(one: Notion, other: Notion) -> Notion:
-    return replace(one, cut_length=_mean(one.cut_length, other.cut_length), loop=_mean(one.loop, other.loop))
-
-
 def _mean(one: float | None, other: float | None) -> float | None:
     return one if one is None or other is None else (one + other) / 2
 
 
-def _with(draft: Draft, both: dict[_Key, Notion]) -> Draft:
-    def settled(notion: Notion) -> Notion:
-        found = both.get(_key(notion))
-        if found is None:
-            return notion
-        return replace(notion, cut_length=found.cut_length, loop=found.loop)
-
-    return replace(draft, notions=tuple(map(settled, draft.notions)))
+def _with(draft: Draft, lengths: Mapping[_Key, _Lengths]) -> Draft:
+    found = ((one, lengths.get(_key(one), (one.cut_length, one.loop))) for one in draft.notions)
+    return replace(draft, notions=tuple(replace(one, cut_length=cut, loop=loop) for one, (cut, loop) in found))
 
 
 def girths_of_both(left: tuple[Girth, ...], right: tuple[Girth, ...]) -> tuple[Girth, ...]:

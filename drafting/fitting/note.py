@@ -175,6 +175,11 @@ class Note:
     spot: FilePlace = field(default=FilePlace(), compare=False)
     gives_way: bool = field(default=False, compare=False)
 
+    @property
+    def asks(self) -> str:
+        """What it asks for, as a sentence begins it: "take in front side"."""
+        return f"{self.verb} {str(self.where).replace('_', ' ')}"
+
 
 @dataclass(frozen=True, slots=True)
 class Moved:

@@ -7,13 +7,16 @@ from collections.abc import Iterator
 from drafting.fitting.bands import GarmentSort
 from drafting.ground.lengths import told
 
+LIFTED = "Lift and be lifted; harness and microphone pack in their places"
+QUICKLY = "Quick change, timed, with the dresser, in the dark, one hand free"
+
 ALWAYS = (
     "Sit upright, cross the legs, rise",
     "Bend to the toes",
     "Kneel on one knee and rise",
     "Everything the role does on the floor: lie, roll, crawl",
-    "Lift and be lifted; harness and microphone pack in their places",
-    "Quick change, timed, with the dresser, in the dark, one hand free",
+    LIFTED,
+    QUICKLY,
     "Ten minutes worn: is the hem where it was?",
 )
 
@@ -32,7 +35,7 @@ ON_THE_FOOT = (
     ALWAYS[2],
     ALWAYS[3],
     "Run up and down stairs: is every button still shut?",
-    ALWAYS[5],
+    QUICKLY,
 )
 
 
@@ -41,7 +44,8 @@ SEATED = (
     "Every hem, tail and tie clear of the wheels, whichever way they turn",
     "Lean to the feet and to either side, and sit up again: does it gape or ride up behind?",
     "Move over into another seat and back, as it is done every day",
-    *ALWAYS[4:6],
+    LIFTED,
+    QUICKLY,
     "Ten minutes in the chair: does anything bunch or lie hard under the seat, the thighs or the back?",
 )
 """What a wearer tries who does not stand: nobody is asked to climb, to kneel or to rise."""

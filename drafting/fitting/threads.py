@@ -119,7 +119,7 @@ def _begun(note: Note, why: str, *, again: bool) -> Thread:
             why or f"say how much of it is right in all, at the first note; {note.verb} has no way back of its own"
         )
     if why:
-        return Thread(note, (note,), left=(Done(note, said=f"{_what(note)}: {why}", carried=False),))
+        return Thread(note, (note,), left=(Done(note, said=f"{note.asks}: {why}", carried=False),))
     return _summed(Thread(note, (note,)), note, -note.amount if back else note.amount)
 
 
@@ -134,7 +134,7 @@ def _again(thread: Thread, note: Note, why: str) -> Thread:
         of = replace(summed.note, spot=note.spot)
         why = not_carried_out(of) + (WITH_EARLIER if thread.counts else "")
     if why:
-        done = Done(of, said=f"{_what(note)}: {why}", carried=False)
+        done = Done(of, said=f"{note.asks}: {why}", carried=False)
         return replace(thread, said=(*thread.said, note), left=(*thread.left, done))
     return replace(summed, said=(*thread.said, note))
 
@@ -151,10 +151,6 @@ def _summed(thread: Thread, note: Note, mm: float) -> Thread:
     return replace(
         thread, note=replace(first, amount=abs(mm), verb=verb, state=note.state, spot=spot), mm=mm, counts=True
     )
-
-
-def _what(note: Note) -> str:
-    return f"{note.verb} {str(note.where).replace('_', ' ')}"
 
 
 def contradictions(fitting: FittingFile) -> Iterator[Fault]:

@@ -56,7 +56,8 @@ def bone_bends(kind: str, width: float) -> float:
     if kind == ROUND:
         return round_bone(width, PLASTIC)
     if kind == SPIRAL:
-        return spiral_bone(width, min(WIRE, width / 3), 2 * min(WIRE, width / 3), STEEL)
+        wire = min(WIRE, width / 3)
+        return spiral_bone(width, wire, 2 * wire, STEEL)
     if kind == FLAT:
         return flat_bone(width, FLAT_THICK, PLASTIC)
     raise ValueError(f"a bone is flat, spiral or round, not {kind!r}")
