@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from drafting.geometry import line
-from drafting.sheet import Layer, Sheet, Stroke, Text, box_path
+from drafting.sheet import LEADING, Layer, Sheet, Stroke, Text, box_path
 from drafting.sheet.fitting_sheet import HIGH, WIDE
 
 SIZE, LINE = 2.3, 3.0
@@ -21,6 +21,9 @@ LETTER = 0.56
 
 CHECK = 7.0
 """mm between two lines to check off (ours)."""
+
+ASKED, BOXES = 2.7, 100.0
+"""mm: text of what is to be tried, and how far from its start the first box stands (ours)."""
 
 
 @dataclass(frozen=True)
@@ -80,18 +83,14 @@ def chart_pages(
     flow.texts.append(Text(complex(0, flow.top - 5.0), 3.2, (head,), bold=True))
     flow.top -= 9.0
     for number, said_ in enumerate(checks):
-        flow.need(CHECK)
-        _check(flow, number, said_)
+        _check(flow, number, _broken(said_, BOXES, ASKED))
     flow.end()
     return flow.pages
 
 
 def _row(flow: _Flow, table: SheetTable, cells: Sequence[str], bold: bool = False) -> None:
     widths = [share * WIDE / sum(table.shares) for share in table.shares]
-    columns = [
-        tuple(textwrap.wrap(cell, max(4, int((wide - 2.0) / (LETTER * SIZE))))) or ("",)
-        for cell, wide in zip(cells, widths, strict=True)
-    ]
+    columns = [_broken(cell, wide, SIZE) for cell, wide in zip(cells, widths, strict=True)]
     tall = LINE * max(map(len, columns)) + 1.6
     flow.need(tall)
     x = 0.0
@@ -102,12 +101,19 @@ def _row(flow: _Flow, table: SheetTable, cells: Sequence[str], bold: bool = Fals
     flow.rule()
 
 
-def _check(flow: _Flow, number: int, said: str) -> None:
-    """Add a line with a box each for yes, no and the photograph, and room to say where it pulls."""
+def _broken(words: str, wide: float, size: float) -> tuple[str, ...]:
+    """Return words in lines that are narrower than `wide` mm."""
+    return tuple(textwrap.wrap(words, max(4, int((wide - 2.0) / (LETTER * size))))) or ("",)
+
+
+def _check(flow: _Flow, number: int, said: tuple[str, ...]) -> None:
+    """Add what is tried with a box each for yes, no and the photograph, and room to say where it pulls."""
+    tall = CHECK + LEADING * ASKED * (len(said) - 1)
+    flow.need(tall)
     low = flow.top - 5.0
-    flow.texts.append(Text(complex(0, low), 2.7, (said,)))
+    flow.texts.append(Text(complex(0, low), ASKED, said))
     boxes = []
-    for x, word in ((100.0, "yes"), (113.0, "no"), (125.0, "photo")):
+    for x, word in ((BOXES, "yes"), (113.0, "no"), (125.0, "photo")):
         boxes.append(box_path((x, low - 0.6, x + 3.2, low + 2.6)))
         flow.texts.append(Text(complex(x + 4.2, low), 2.4, (word,), layer=Layer.GUIDE))
     flow.texts.append(Text(complex(140.0, low), 2.4, ("pulls at",), layer=Layer.GUIDE))
@@ -116,4 +122,4 @@ def _check(flow: _Flow, number: int, said: str) -> None:
         *(Stroke(Layer.GUIDE, (box,), f"check.{number}.{n}", closed=True) for n, box in enumerate(boxes)),
         Stroke(Layer.GUIDE, (blank,), f"check.{number}.where"),
     ]
-    flow.top -= CHECK
+    flow.top -= tall
