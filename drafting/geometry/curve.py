@@ -180,7 +180,7 @@ class Cubic(NamedTuple):
         t = np.clip(distances / total, 0.0, 1.0)
         for _ in range(12):  # Newton, all together; the rule is laid over 0..t
             run, speed = _runs(self, t)
-            gaps = np.where(t < 1, run - distances, 0.0)
+            gaps = np.where(distances < total, run - distances, 0.0)  # a step too far, to 1, comes back
             if not np.any(abs(gaps) > 1e-9):
                 break
             t = np.clip(t - gaps / np.maximum(speed, 1e-9), 0.0, 1.0)

@@ -13,6 +13,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from drafting.geometry import Cubic, Path, area, smooth, turn
+from drafting.geometry.healed import healed
 from drafting.ground import tolerances as tol
 from drafting.ground.errors import DraftError
 from tests.geometry.shapes import arc, cubics, paths, point
@@ -153,3 +154,16 @@ def test_a_path_split_a_hair_from_a_joint_is_split_at_the_joint() -> None:
 def test_a_curve_that_leaves_and_arrives_backwards_is_refused_in_words() -> None:
     with pytest.raises(DraftError, match="turn back on itself"):
         smooth(0j, 10 + 0j, -1 + 0j, -1 + 0j)
+
+
+@many
+@given(paths(), share)
+def test_what_was_split_and_laid_together_is_the_path_that_it_was(path: Path, at: float) -> None:
+    again = healed(Path.joined(path.split(at * path.length)))
+    for one, other in zip(again, healed(path), strict=True):
+        assert max(abs(p - q) for p, q in zip(one, other, strict=True)) < tol.EXACT
+
+
+def test_even_points_of_a_curve_that_starts_without_speed_lie_evenly() -> None:
+    whole = Path((Cubic(0j, 0j, 0j, 215 + 0j),))  # runs along a line: lengths are abscissas
+    assert [p.real for p in whole.evenly(5)] == pytest.approx([0, 53.75, 107.5, 161.25, 215], abs=1e-6)

@@ -14,6 +14,7 @@ from drafting.draft.draft import Draft, EdgeRef, Seam
 from drafting.draft.piece import Notch
 from drafting.draft.roles import EdgeRole, SeamKind
 from drafting.geometry import Path
+from drafting.geometry.healed import healed
 from drafting.ground.errors import DraftError
 from drafting.ground.lengths import told
 
@@ -97,7 +98,7 @@ def _passed(draft: Draft, before: EdgeRef, after: EdgeRef, by: float) -> Draft:
     """Return the draft with the last `by` mm of an edge given to the one that follows (less than 0: back)."""
     piece = draft[before[0]]
     one, two = piece[before[1]], piece[after[1]]
-    low, high = Path.joined((one.path, two.path)).split(one.length - by)
+    low, high = map(healed, Path.joined((one.path, two.path)).split(one.length - by))
     return draft.with_pieces([piece.with_edges(replace(one, path=low), replace(two, path=high))])
 
 
@@ -139,7 +140,7 @@ def _one_again(draft: Draft, one: EdgeRef, two: EdgeRef) -> Draft:
     piece = draft[one[0]]
     first, second = piece[one[1]], piece[two[1]]
     whole = second if _is_part(draft, one) else first
-    joined = replace(whole, path=Path.joined((first.path, second.path)), notches=())
+    joined = replace(whole, path=healed(Path.joined((first.path, second.path))), notches=())
     edges = tuple(joined if e is whole else e for e in piece.edges if e is whole or e not in (first, second))
     return draft.with_pieces([replace(piece, edges=edges)])
 
