@@ -57,8 +57,8 @@ class Setting:
     as the wearer does, `passes` over a hand or hip, `bias` by its own weight); `press` the way its
     allowances go, `onto` which side that is; `dots` the iron's limit there (None: nothing known, try it;
     0: none). `holds` is what keeps the layers together, `neatens` how raw edges of the cloths that
-    meet are neatened ("": nobody described them); `why` and `trials` are what a maker should know
-    about the choice.
+    meet are neatened ("": nobody described them), `pile` says that one of them has one; `why` and `trials`
+    are what a maker should know about the choice.
     """
 
     stitch: str
@@ -78,6 +78,7 @@ class Setting:
     cause: Literal["", "around", "moves", "passes", "bias"] = ""
     holds: Literal["pins", "basting", "clips"] = "pins"
     neatens: Neatens | Literal[""] = ""
+    pile: bool = False
 
 
 Deed = Literal["presses", "stays", "trims", "neatens", "levels", "starches", "closes", "turns"]

@@ -82,12 +82,16 @@ CAST = {
     "do.neaten_narrow": 1,
     "do.neaten_open": 2,
     "cold.neaten_open": 2,
+    "piled.neaten_open": 2,
     "do.set_press": 1,
     "do.vent": 1,
     "do.free_front": 1,
     "do.hem_overcast": 1,
     "do.fold_back": 1,
     "do.fold_back_stand": 1,
+    "piled.free_front": 1,
+    "piled.fold_back": 1,
+    "piled.fold_back_stand": 1,
     "do.fold_across": 1,
     "do.slant_back": 1,
     "do.seam_pocket": 1,
@@ -107,6 +111,10 @@ BAGS = frozenset({"do.slant_back", "do.seam_pocket"})
 
 TOPSTITCHED = frozenset({"cold.press_side", "cold.turn_out", "clipped.inside"})
 """Sentences by which one more row holds what no iron presses and no hand fells."""
+
+
+CAUGHT_DOWN = {"piled.press_open": 2, "piled.press_side": 1, "piled.turn_out": 1, "piled.dart": 1}
+"""Allowances that a hand catches down in a pile that no iron may touch, by how many rows."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -148,6 +156,8 @@ def _main(step: Step, garment: MadeGarment) -> Iterator[StitchRow]:
         yield from _told(step, [one for one in step.say if one not in apart], length, plies)
     if any(one.key in TOPSTITCHED for one in step.say):
         yield StitchRow("301", length, plies=3)
+    if rows := sum(CAUGHT_DOWN.get(one.key, 0) for one in step.say):
+        yield StitchRow("200", rows * length, 6.0)
 
 
 def _told(step: Step, say: Sequence[Said], length: float, plies: int) -> Iterator[StitchRow]:

@@ -169,7 +169,7 @@ def _read(cloth: Treated) -> Step:
     if limit is None:
         say.append(said("treat.heat_unknown"))
     elif limit == 0:
-        say.append(said("treat.no_iron"))
+        say.append(said("treat.no_iron_piled" if has_pile(fabric) else "treat.no_iron"))
     else:
         say.append(said("treat.heat", dots=limit, degrees=DEGREES[limit]))
     if fabric.care:
@@ -229,14 +229,26 @@ def _pile(fabric: Fabric) -> Iterator[Said]:
 
 def _squared(cloth: Treated) -> Step:
     fabric, takes = cloth.fabric, handling(cloth.fabric)
+    if has_pile(fabric):
+        return _piled(fabric)
     if iron_limit(fabric) == 0:
         return _step("square", (said("treat.square_cold"),), minutes=10, wait=REST)
     say = [said("treat.square" if fabric.weave == "woven" else "treat.square_knit")]
-    say += _pile(fabric)
     if takes.press_cloth:
         say.append(said("treat.press_cloth" if takes.steam else "treat.press_cloth_dry"))
     dots = iron_limit(fabric) or 1
     return _step("square", tuple(say), minutes=20, cautions=(said("caution.iron"),), heat=dots)
+
+
+def _piled(fabric: Fabric) -> Step:
+    """Return how a pile is squared: nothing is laid on it, and no iron set down (common practice)."""
+    say = (said("treat.square_piled" if fabric.weave == "woven" else "treat.square_piled_knit"),)
+    if not handling(fabric).steam:
+        return _step("square", say, minutes=10, wait=REST)
+    steamed = (said("caution.steam"),)
+    return _step(
+        "square", (*say, *_pile(fabric)), minutes=20, wait=REST, cautions=steamed, heat=iron_limit(fabric)
+    )
 
 
 def _marked(cloth: Treated) -> Step:
@@ -252,7 +264,8 @@ def _tried(cloth: Treated) -> Step:
     fabric, limit = cloth.fabric, iron_limit(cloth.fabric)
     hot, fuses = limit != 0, cloth.fused and handling(cloth.fabric).fuses
     say = [said("treat.try_heat", degrees=DEGREES[limit or 1])] if hot else []
-    say.append(said("treat.try_stitch" if hot else "treat.try_stitch_cold"))
+    taped = not hot and not has_pile(fabric)
+    say.append(said("treat.try_stitch_cold" if taped else "treat.try_stitch"))
     say += stretch_trial(fabric)
     if fabric.takes_starch:
         say.append(said("treat.try_starch"))

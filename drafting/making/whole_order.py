@@ -16,9 +16,7 @@ from drafting.making.treating import treating_steps
 def work_order(made: Made, sewn: Mapping[tuple[str, str], Setting]) -> tuple[Step, ...]:
     """Return every step from the bolts to the finished garments, numbered."""
     fabrics, blade = made.costume.fabrics, made.costume.workroom.blade
-    sewing = [
-        step for garment in made.garments for step in sewing_steps(garment, fabrics.get(garment.fabric), sewn)
-    ]
+    sewing = [step for garment in made.garments for step in sewing_steps(garment, fabrics, sewn)]
     toiles, cuts = toile_steps(made, sewing), cutting_steps(made, blade)
     after = _after_fittings(made, cuts, sewing)
     cuts = tuple(replace(cut, say=(*cut.say, CUT_LAST)) if cut.key in after else cut for cut in cuts)

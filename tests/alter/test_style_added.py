@@ -38,7 +38,7 @@ def made(block: str, *steps: StyleWish, uneven: bool = False) -> MadeGarment:
 
 def no_errors(garment: MadeGarment) -> None:
     assert [f.message for f in garment.findings if f.level == "error"] == []
-    sewn = {name for step in sewing_steps(garment, None, {}) for name in step.seams}
+    sewn = {name for step in sewing_steps(garment, {}, {}) for name in step.seams}
     assert sewn == {seam.name for seam in garment.draft.seams}
 
 

@@ -140,7 +140,7 @@ def test_a_zip_runs_through_a_back_and_its_yoke_and_pleats_are_laid_before_what_
     )
     chosen = choose(kind, {}, body_scale(body), Origin())
     made = make_garment(body, None, kind, chosen, name="top", role="shell", style=wishes)
-    steps = sewing_steps(made, None, {})
+    steps = sewing_steps(made, {}, {})
     (zipped,) = [step for step in steps if step.verb == "face" and ("back", "centre") in step.edges]
     assert ("back-yoke", "centre") in zipped.edges
     order = [name for step in steps for name in step.seams]

@@ -38,7 +38,7 @@ def costume_of(garment: MadeGarment, fabric: Fabric) -> Made:
 def order_of(costume: Made) -> tuple[Step, ...]:
     sewn = settings(costume)
     return in_waiting_time(
-        [step for g in costume.garments for step in sewing_steps(g, costume.costume.fabrics.get(g.fabric), sewn)]
+        [step for g in costume.garments for step in sewing_steps(g, costume.costume.fabrics, sewn)]
     )
 
 

@@ -93,7 +93,7 @@ def test_a_zip_is_sewn_with_a_zip_foot_or_it_is_said_how_without(block: str, fee
     garment = draft_garment(bdims()[3], WOVEN, block)
     made = costume_of(garment, WOVEN)
     sewn = settings(made, Workroom(feet=feet))
-    steps = in_waiting_time(list(sewing_steps(garment, WOVEN, sewn)))
+    steps = in_waiting_time(list(sewing_steps(garment, {garment.fabric: WOVEN}, sewn)))
     (zipped,) = [s for s in steps if any(n.startswith("zip:") for n in s.notions)]
     assert zipped.setting is not None
     assert zipped.setting.foot == feet[-1]

@@ -37,8 +37,7 @@ from tests.making.renamed import Renamed
 def planned_steps(garment: MadeGarment, made_costume: Made) -> tuple[Step, ...]:
     """Return the steps of one garment of a costume, sewn as its settings say."""
     alone = replace(made_costume, garments=(garment,))
-    fabric = made_costume.costume.fabrics.get(garment.fabric)
-    return sewing_steps(garment, fabric, settings(alone, made_costume.costume.workroom))
+    return sewing_steps(garment, made_costume.costume.fabrics, settings(alone, made_costume.costume.workroom))
 
 
 def garment_of(draft: Draft, name: str) -> MadeGarment:

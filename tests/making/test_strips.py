@@ -123,7 +123,9 @@ def test_behind_a_zip_lies_a_strip_as_long_as_both_its_edges() -> None:
 
 
 def test_what_is_glued_and_what_is_held_by_tape_is_what_the_words_say() -> None:
-    twins = {key: text for key, text in texts().items() if key.split(".")[0] in ("cold", "clipped", "unfused")}
+    twins = {
+        key: text for key, text in texts().items() if key.split(".")[0] in ("cold", "clipped", "unfused", "piled")
+    }
     glued = {key for key, text in twins.items() if "glue" in text}
     assert glued - {"clipped.baste_body"} == GLUED  # which says that nothing is glued yet
     taped = {key for key, text in twins.items() if "paper tape" in text}

@@ -62,6 +62,7 @@ def test_no_text_stands_unused() -> None:
         "amount.",
         "stitch.",
         "cold.",
+        "piled.",
         "clipped.",
         "unfused.",
         "unfrayed.",

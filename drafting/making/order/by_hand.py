@@ -28,7 +28,7 @@ class HandWork:
 FELLED, EDGE = HandWork(CAUGHT, 4.0), HandWork(CAUGHT, 4.0, alone=True)
 SLIPPED, TACKED = HandWork("slip stitch", 4.0), HandWork("tacking stitch", 8.0)
 BASTING, PADDING = HandWork(BASTED, 4.5), HandWork("pad stitch", 8.0)
-THROUGH = HandWork("through", 0.0)
+THROUGH, DOWN = HandWork("through", 0.0), HandWork(CAUGHT, 6.0)
 """Common practice: felling 3 to 5 apart, slip stitches 4 to 6, basting 4 to 5, pad stitches 6 to 12."""
 
 WORK: Mapping[str, HandWork] = MappingProxyType(
@@ -47,7 +47,8 @@ WORK: Mapping[str, HandWork] = MappingProxyType(
             BASTING,
         ),
         "unfused.fuse_bands": BASTING,
-        "roll_tape": HandWork(CAUGHT, 6.0),
+        "roll_tape": DOWN,
+        **dict.fromkeys(("piled.press_open", "piled.press_side", "piled.dart", "piled.turn_out"), DOWN),
         "pad_stitch": PADDING,
         **dict.fromkeys(("buttons", "buttons_one", "buttons_shown", "fastener", "fastener_plain"), THROUGH),
         **dict.fromkeys(("strap_on", "strap_on_hand", "strap_under"), THROUGH),
@@ -65,7 +66,7 @@ CLIPPED_TOO = frozenset({"roll_tape"})
 PRESSED = frozenset({"neaten", "free_front", "fold_back"})
 """Sentences that overcast an edge and press it, and sew nothing along it by machine."""
 
-NEATENED = {"do": OVERCAST, "bound": ADDED}
+NEATENED = {"do": OVERCAST, "piled": OVERCAST, "bound": ADDED}
 """How such an edge is neatened, by the section that its sentence stands in: any other leaves it raw."""
 
 BESIDE = frozenset({"hem_last", "one_hand", "each_hand", "line_loose"})

@@ -17,6 +17,7 @@ from drafting.draft.by_role import edge_as, edges_as
 from drafting.draft.draft import Seam
 from drafting.draft.openings import hands
 from drafting.draft.roles import EdgeRole, PieceRole
+from drafting.fabric import Fabric
 from drafting.making.model import Needle, Said, Setting, said
 from drafting.making.order import fastening
 from drafting.making.order.parts import Bench, pieces_of
@@ -91,18 +92,25 @@ def _made(
     pieces = list(dict.fromkeys(behind[piece] for seam in seams for piece in pieces_of(seam)))
     names = ", ".join(seam.name for seam in seams)
     length = darts + sum(lengths[seam.name] for seam in seams)
-    bench.do("finish", "join", name, pieces, [said("do.lining", part=name, names=names), *more], length=length)
+    key = "do.lining_cold" if _cold(bench.cloths.get("lining")) else "do.lining"
+    bench.do("finish", "join", name, pieces, [said(key, part=name, names=names), *more], length=length)
     found = (bench.settings.get((bench.garment.name, lining_key(seam.name))) for seam in seams)
     if setting := next(filter(None, found), None):
         bench.also(setting=_beside(bench, setting))
 
 
 def _beside(bench: Bench, setting: Setting) -> Setting:
-    """Return a lining's setting as the shell allows it: no iron, no pin beside a cloth that takes none."""
-    fabric = bench.fabric
-    if fabric is None or iron_limit(fabric) != 0:
+    """Return a lining's setting as it and the shell allow: no iron, no pin beside a cloth that takes none."""
+    if setting.dots == 0:
+        setting = replace(setting, press="not")
+    if not _cold(bench.fabric):
         return setting
-    return replace(setting, press="not", dots=0, why=(), holds=layers_held(fabric))
+    return replace(setting, press="not", dots=0, why=(), holds=layers_held(bench.fabric))
+
+
+def _cold(cloth: Fabric | None) -> bool:
+    """Return whether a cloth is known to take no iron."""
+    return cloth is not None and iron_limit(cloth) == 0
 
 
 def _pleat(bench: Bench) -> list[Said]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from drafting.costume.garment import MadeGarment
@@ -27,12 +27,13 @@ class Bench:
     """One garment in the making.
 
     `parts` maps each piece to the part that holds it now; `flared` holds the pieces of which the steps on
-    the bias were made.
+    the bias were made. `cloths` are those that were described, by role.
     """
 
     garment: MadeGarment
     settings: Mapping[tuple[str, str], Setting]
     fabric: Fabric | None = None
+    cloths: Mapping[str, Fabric] = field(default_factory=dict)
     parts: dict[str, str] = field(default_factory=dict)
     steps: list[Step] = field(default_factory=list)
     flared: list[str] = field(default_factory=list)
@@ -88,19 +89,29 @@ class Bench:
             length=length,
             count=count,
         )
-        self.steps.append(self._suited(step))
+        self.steps.append(self._suited(step, self.met(pieces)))
         self.parts.update({piece: makes for piece, part in self.parts.items() if part in used})
 
-    def _suited(self, step: Step) -> Step:
-        """Return the step as it is done in this cloth: its words, what holds it, its heat, what it uses up."""
-        told = tuple(suited(one, self.fabric) for one in step.say)
+    def met(self, pieces: Iterable[str]) -> tuple[Fabric, ...]:
+        """Return the cloths that a step on these pieces touches, each once: a piece's own, and behind a lining the
+        cloth of what it lines; interfacing goes with what it stiffens."""
+        roles: dict[str, None] = {}
+        for piece in (self.garment.draft[name] for name in pieces):
+            roles |= dict.fromkeys((piece.cloth or self.garment.fabric, piece.material))
+        known = {**self.cloths, self.garment.fabric: self.fabric}
+        found = (known.get(role) for role in roles if role != "interfacing")
+        return tuple(cloth for cloth in found if cloth is not None)
+
+    def _suited(self, step: Step, cloths: Collection[Fabric]) -> Step:
+        """Return the step as it is done in these cloths: its words, what holds it, its heat, what it uses up."""
+        told = tuple(suited(one, cloths) for one in step.say)
         setting = None if only_glued(told) else step.setting
         return replace(
             step,
             say=told,
             setting=setting,
             holds=setting.holds if setting else layers_held(self.fabric) if step.verb in PINNED else None,
-            heat=heat_of(step.verb, setting, self.fabric, told),
+            heat=heat_of(step.verb, setting, cloths, told),
             does=deeds_of(told),
             takes=used_up(setting, told, step.length, bool(step.seams), self._inside_colour()),
         )
@@ -119,7 +130,7 @@ class Bench:
         holds: Holds | None = None,
     ) -> None:
         """Add to the last step what it uses up, bastes and runs along, and how it is sewn."""
-        last = self.steps[-1]
+        last, own = self.steps[-1], [self.fabric] if self.fabric is not None else []
         self.steps[-1] = replace(
             last,
             takes=(*last.takes, *takes),
@@ -127,7 +138,7 @@ class Bench:
             along=(*last.along, *along),
             length=length or last.length,
             setting=setting or last.setting,
-            heat=heat_of(last.verb, setting, self.fabric, last.say) if setting else last.heat,
+            heat=heat_of(last.verb, setting, own, last.say) if setting else last.heat,
             holds=holds or (setting.holds if setting else last.holds),
         )
 

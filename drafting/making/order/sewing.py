@@ -54,10 +54,11 @@ from drafting.making.settings.pressing import side_pressed
 
 
 def sewing_steps(
-    garment: MadeGarment, fabric: Fabric | None, settings: Mapping[tuple[str, str], Setting]
+    garment: MadeGarment, cloths: Mapping[str, Fabric], settings: Mapping[tuple[str, str], Setting]
 ) -> tuple[Step, ...]:
-    """Return the steps that turn a garment's cut pieces into the garment."""
-    bench = Bench(garment, settings, fabric)
+    """Return the steps that turn a garment's cut pieces into the garment, in the cloths of these roles."""
+    fabric = cloths.get(garment.fabric)
+    bench = Bench(garment, settings, fabric, cloths)
     kinds = {seam.name: kind_of(garment.draft, seam) for seam in garment.draft.seams}
     seams = {kind: [s for s in garment.draft.seams if kinds[s.name] == kind] for kind in kinds.values()}
     tried = [*seams.get("dart", []), *seams.get("flare", []), *seams.get("body", [])]

@@ -6,11 +6,11 @@ whose edges are neatened in another way.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 
 from drafting.checks.treatments import iron_limit
 from drafting.fabric import Fabric, handling
-from drafting.fabric.handling import frays
+from drafting.fabric.handling import frays, has_pile
 from drafting.making.model import Said, Setting
 from drafting.making.words import texts
 
@@ -25,17 +25,19 @@ LEFT_ALONE = frozenset({"do.last_brushed"})
 """Sentences by which a garment is neither pressed nor steamed, though its verb has the iron at hand."""
 
 
-def suited(one: Said, fabric: Fabric | None) -> Said:
-    """Return the sentence as it is said of this cloth."""
-    if fabric is None or not one.key.startswith("do."):
+def suited(one: Said, cloths: Collection[Fabric]) -> Said:
+    """Return the sentence as it is said where these cloths meet: what any of them cannot take is not done."""
+    if not cloths or not one.key.startswith("do."):
         return one
-    takes = handling(fabric)
+    takes = [handling(cloth) for cloth in cloths]
+    cold = any(iron_limit(cloth) == 0 for cloth in cloths)
     twins = {
-        "clipped": takes.holds == "clips",
-        "bound": takes.neatens == "bound",
-        "cold": iron_limit(fabric) == 0,
-        "unfused": not takes.fuses,
-        "unfrayed": not frays(fabric),
+        "clipped": any(each.holds == "clips" for each in takes),
+        "bound": any(each.neatens == "bound" for each in takes),
+        "piled": cold and any(map(has_pile, cloths)),
+        "cold": cold,
+        "unfused": not all(each.fuses for each in takes),
+        "unfrayed": not any(map(frays, cloths)),
     }
     known = texts()
     for section, applies in twins.items():
@@ -45,13 +47,13 @@ def suited(one: Said, fabric: Fabric | None) -> Said:
     return one
 
 
-def heat_of(verb: str, setting: Setting | None, fabric: Fabric | None, say: Iterable[Said] = ()) -> int | None:
+def heat_of(verb: str, setting: Setting | None, cloths: Iterable[Fabric], say: Iterable[Said] = ()) -> int | None:
     """Return the dots of the iron in a step, None where no iron is used or none may be."""
     if any(one.key in LEFT_ALONE for one in say):
         return None
     if setting is None and verb not in IRONED:
         return None
     known = setting.dots if setting else None
-    if known is None and fabric is not None:
-        known = iron_limit(fabric)
+    if known is None:
+        known = min((dots for cloth in cloths if (dots := iron_limit(cloth)) is not None), default=None)
     return (COOLEST if known is None else known) or None

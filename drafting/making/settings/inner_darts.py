@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from drafting.costume.workroom import Workroom
 from drafting.fabric import Fabric
+from drafting.fabric.handling import has_pile
 from drafting.making.model import Setting, said
 from drafting.making.settings.feet import foot_for, set_lighter
 from drafting.making.settings.lengthening import Gives
@@ -43,4 +44,5 @@ def inner_dart_setting(fabric: Fabric | None, room: Workroom) -> Setting:
             *surface_said(fabric, enclosed=True),
         ),
         holds=layers_held(fabric),
+        pile=fabric is not None and has_pile(fabric),
     )

@@ -87,14 +87,16 @@ def heat(cloths: tuple[Fabric, ...], room: Workroom) -> int | None:
 def pressed_on(
     fabric: Fabric | None, dots: int | None, room: Workroom, *, by_hand: bool = False
 ) -> Iterator[Said]:
-    """Yield what lies under and over the seam while it is pressed; pile is never pressed hard."""
+    """Yield how a pile is held, and what lies under and over the seam while it is pressed: pile never hard."""
+    pile = fabric is not None and has_pile(fabric)
+    if pile and not by_hand:
+        yield said("set.pile")
     if dots == 0:
         return
     takes = handling(fabric) if fabric is not None else PLAIN
-    if fabric is not None and has_pile(fabric) and takes.steam:
-        if not by_hand:
-            yield said("set.pile")
+    if pile:
         yield said("set.pile_board" if "needle board" in room.pressing else "set.pile_scrap")
+    if pile and takes.steam:
         yield said("set.pile_steam" if "steam" in room.pressing else "set.pile_damp")
     elif takes.press_cloth:
         yield said("set.press_cloth" if takes.steam else "set.press_cloth_dry")

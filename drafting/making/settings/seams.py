@@ -18,7 +18,7 @@ from drafting.draft.draft import Draft, Seam
 from drafting.draft.openings import bare_necks, opens
 from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
 from drafting.fabric import Fabric, handling
-from drafting.fabric.handling import Neatens
+from drafting.fabric.handling import Neatens, has_pile
 from drafting.making.model import Setting, said
 from drafting.making.settings.edges import (
     ADDED,
@@ -108,8 +108,7 @@ def setting(
     gives = lengthens(draft, seam, fabric)
     if body is not None:
         gives = max(gives, neck_passes(draft, seam, body, fabric), key=lambda one: one.share)
-    soft = any(handling(cloth).sags for cloth in cloths)
-    stayed = must_not_stretch(draft, seam, knit, gives, soft=soft)
+    stayed = must_not_stretch(draft, seam, knit, gives, soft=any(handling(cloth).sags for cloth in cloths))
     firm = not knit and (fabric is None or fabric.greatest_stretch < OPENS)
     gives = Gives() if stayed or (seam.kind in INSIDE and firm) else gives
     stitch = suited_length(_sewn(seam, stitch_for(gives, knit, _uncut(seam, room))), fabric)
@@ -120,8 +119,8 @@ def setting(
     why = (
         *stitch.why,
         *([said("set.stand_in")] if stands_in else []),
-        *unpinned(feeding(gives.share, knit, stitch.number, foot, light), fabric),
-        *pressed_on(fabric, dots, room),
+        *unpinned(feeding(gives.share, knit, stitch.number, foot, light), *cloths),
+        *pressed_on(next(filter(has_pile, cloths), fabric), dots, room),
         *(said("set.try_over", measure=name) for name in _unmeasured(draft, seam, body, fabric)),
         *bars_met(fabric, seam.kind),
         *surface_said(fabric, neatens, enclosed=_lies_inside(draft, seam, press, fabric)),
@@ -142,8 +141,9 @@ def setting(
         why=why,
         trials=(said("set.trial_stretch", share=gives.share),) if gives.share > LITTLE else (),
         cause=gives.cause,
-        holds=layers_held(fabric),
+        holds=layers_held(*cloths),
         neatens=neatens,
+        pile=any(map(has_pile, cloths)),
     )
 
 

@@ -37,14 +37,16 @@ def setting_said(setting: Setting | None, *, pressed: bool = False) -> Iterator[
         if setting.dots:
             yield said("set.heat_at", dots=setting.dots)
     elif setting.press != "not":
-        yield _pressed(setting.onto or said(WAYS[setting.press]), setting.dots)
+        yield _pressed(setting, setting.onto or said(WAYS[setting.press]))
     yield from setting.trials
 
 
-def _pressed(way: Said, dots: int | None) -> Said:
-    if dots is None:
+def _pressed(setting: Setting, way: Said) -> Said:
+    if setting.dots is None:
         return said("set.press", way=way)
-    return said("set.press_at", way=way, dots=dots) if dots else said("set.press_cold", way=way)
+    if setting.dots:
+        return said("set.press_at", way=way, dots=setting.dots)
+    return said("set.press_piled" if setting.pile else "set.press_cold", way=way)
 
 
 def _sewn(setting: Setting) -> Said:

@@ -36,10 +36,10 @@ CLIPPED = {
 """What stands for a sentence that pins, where no pin may touch the cloth."""
 
 
-def unpinned(why: Iterable[Said], fabric: Fabric | None) -> Iterator[Said]:
-    """Yield the sentences, those that pin said anew for a cloth that is held with clips."""
+def unpinned(why: Iterable[Said], *cloths: Fabric | None) -> Iterator[Said]:
+    """Yield the sentences, those that pin said anew where one of the cloths is held with clips."""
     for one in why:
-        key = CLIPPED.get(one.key) if layers_held(fabric) == "clips" else None
+        key = CLIPPED.get(one.key) if layers_held(*cloths) == "clips" else None
         yield said(key) if key else one
 
 
@@ -55,9 +55,14 @@ def suited_length(stitch: Stitch, fabric: Fabric | None) -> Stitch:
     return replace(stitch, length=min(max(stitch.length, least), max(most, least)))
 
 
-def layers_held(fabric: Fabric | None) -> Holds:
-    """Return what holds the layers of a seam until they are sewn."""
-    return handling(fabric).holds if fabric is not None else "pins"
+def layers_held(*cloths: Fabric | None) -> Holds:
+    """Return what holds layers of these cloths until they are sewn: the gentlest that any of them asks for."""
+    found: list[Holds] = [handling(cloth).holds for cloth in cloths if cloth is not None]
+    return max(found, key=GENTLER.index, default="pins")
+
+
+GENTLER: tuple[Holds, ...] = ("pins", "basting", "clips")
+"""What holds layers, from what leaves holes to what leaves none."""
 
 
 def bars_met(fabric: Fabric | None, kind: SeamKind) -> Iterator[Said]:

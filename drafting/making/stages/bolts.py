@@ -143,11 +143,14 @@ DRAWN: dict[str, Callable[[Lay], Iterator[Ink]]] = {
     "square": _squared,
     "square_knit": _smooth,
     "square_cold": _weighed,
+    "square_piled": _squared,
+    "square_piled_knit": _smooth,
     "face_chalk": _marked,
     "face_thread": _marked,
     "face_paper": _marked,
     "face_alike": _marked,
     "try_heat": _tried,
+    "try_stitch": _tried,
     "try_stitch_cold": _tried,
 }
 """By the name of the step's first sentence; a label that is read and a cloth that is left alone need none."""
