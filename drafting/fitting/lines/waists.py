@@ -33,7 +33,7 @@ RISES = (1.0, 2.0, 3.0, 4.5, 6.0, 8.0)
 
 WHY = "the waist runs on past the side seam in one line"
 
-Corners = tuple[EdgeRef, EdgeRef]
+MeetingCorners = tuple[EdgeRef, EdgeRef]
 """Two corners, each by the edge that starts there."""
 
 AT_SIDE = {EdgeRole.WAIST, EdgeRole.SIDE}
@@ -64,7 +64,7 @@ def sides_following(draft: Draft) -> SidesFollowed:
     return SidesFollowed(draft, risen)
 
 
-def _unwaved(draft: Draft, corners: Corners) -> Iterator[tuple[Draft, float]]:
+def _unwaved(draft: Draft, corners: MeetingCorners) -> Iterator[tuple[Draft, float]]:
     """Yield the draft with neither waist an S, and by how much its side went up, the least first."""
     for rise in (0.0, *(sign * mm for mm in RISES for sign in (-1.0, 1.0))):
         try:
@@ -74,7 +74,7 @@ def _unwaved(draft: Draft, corners: Corners) -> Iterator[tuple[Draft, float]]:
         yield from ((found, rise) for found in _shared(moved, corners))
 
 
-def _raised(draft: Draft, corners: Corners, rise: float) -> Draft:
+def _raised(draft: Draft, corners: MeetingCorners, rise: float) -> Draft:
     """Return the draft with the waist at the side higher by `rise` mm, along each side seam; the hip stays."""
     hip = height(leg_pieces(draft), LevelKind.HIP)
     return carried_out(draft, [_risen(draft[name], corner, rise, hip) for name, corner in corners], WHY).draft
@@ -91,7 +91,7 @@ def _risen(piece: Piece, corner: str, rise: float, hip: float | None) -> Shift:
     return Shift(piece.name, {corner: up * rise}, knots)
 
 
-def _sides(draft: Draft) -> Iterator[Corners]:
+def _sides(draft: Draft) -> Iterator[MeetingCorners]:
     """Yield the two corners, by the edge that starts there, at which waists of trouser pieces meet."""
     for seam in draft.seams:
         for corners in corners_that_meet(draft, seam):
@@ -110,7 +110,7 @@ def _waves(piece: Piece) -> int:
     return inflections(closed_waist(piece), tol.TURN_MATTERS)
 
 
-def _shared(draft: Draft, corners: Corners) -> Iterator[Draft]:
+def _shared(draft: Draft, corners: MeetingCorners) -> Iterator[Draft]:
     """Yield the draft with the turn at the side shared so that neither waist is an S, the least change first."""
     for number in range(STEPS + 1):
         for opened in (number * STEP, -number * STEP)[: 2 if number else 1]:
