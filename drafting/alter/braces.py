@@ -16,7 +16,7 @@ from dataclasses import dataclass, replace
 
 from drafting.body import Body
 from drafting.draft.by_role import piece_as, the_edge
-from drafting.draft.draft import Draft, Notion
+from drafting.draft.draft import Draft, Notion, elastic_in
 from drafting.draft.piece import Piece, Placement
 from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.fabric import Fabric
@@ -60,11 +60,14 @@ class Choices:
 def braces(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
     """Return the draft with brace buttons on its waistband, or as it is where it stays up by itself."""
     girths = {girth.level: girth for girth in draft.girths}
-    waist, hip = girths["waist"].body + girths["waist"].settled_ease, girths["hip"].body
+    elastic = elastic_in(draft, draft.chains["waist"][0])
+    cloth = girths["waist"].body + girths["waist"].settled_ease
+    waist, hip = elastic.loop or cloth if elastic else cloth, girths["hip"].body
     slides = not stays_up(waist, hip)
     band = piece_as(draft, PieceRole.WAISTBAND)
     if band is None or choices.brace_buttons == "none":
-        told_of = _said(waist, hip, "braces hold it up: choose brace_buttons = yes", "warning") if slides else ()
+        turn = "waist_finish = waistband, and brace_buttons = yes" if elastic else "brace_buttons = yes"
+        told_of = _said(waist, hip, f"braces hold it up: choose {turn}", "warning") if slides else ()
         return replace(draft, findings=(*draft.findings, *told_of))
     if choices.brace_buttons != "yes" and not slides:
         return draft

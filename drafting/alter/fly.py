@@ -295,6 +295,6 @@ def _closed() -> Finding:
         "front",
         None,
         None,
-        "The front is not open at the waist, so it gets no fly: choose waist_finish = waistband, or take "
-        "breeches or the trouser alone where elastic is to hold it.",
+        "The front is not open at the waist, so it gets no fly: choose waist_finish = waistband, or fly = no "
+        "where elastic is to hold it.",
     )

@@ -39,7 +39,7 @@ from drafting.shaping.details.buttons import (
     Button,
     button_mark,
     button_notion,
-    button_row,
+    counted_row,
     hole_mark,
     spaced_row,
 )
@@ -232,7 +232,7 @@ def _row(lines: FrontLines, choices: Choices, level: float | None, scale: float)
     last = length - min(choices.last_button, LAST_SHARE * length)
     first = min(choices.first_button, LAST_SHARE * length)
     count = round(choices.button_count)
-    return button_row(first, last, count, level) if count else spaced_row(first, last, level, scale)
+    return counted_row(first, last, count, level, scale) if count else spaced_row(first, last, level, scale)
 
 
 def _marks(

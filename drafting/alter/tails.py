@@ -34,7 +34,7 @@ from drafting.shaping.coat.tail_pieces import TailStyle, body_waist, skirt_of, t
 from drafting.shaping.coat.tail_remarks import cutaway_said, hang_of, knee_hollow, tail_findings
 from drafting.shaping.details.buttons import Button, button_notion
 from drafting.shaping.details.small_pieces import turned_under
-from drafting.shaping.flare.grain import RULES
+from drafting.shaping.flare.grain import RULES, TRUE_BIAS
 from drafting.shaping.shared_choices import VENT_WIDTH
 
 AS_FLARE = -1.0
@@ -191,8 +191,15 @@ def tails(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> 
     half, at, asked = (draft.facts[fact] for fact in ("waist_half", "tails_at", "tails_asked"))
     spring = seat_spring(body, half, edge.length)
     plain = draw_plain(edge, skirt.fold.length, choices.tail_width, spring)
-    tail = settle_tail(plain, _asked(choices, fabric), math.pi * plain.width / half)
-    style = TailStyle(choices.vent_width, choices.pleat_width, choices.front_bow, turned_under(scale))
+    wanted = _asked(choices, fabric)
+    tail = settle_tail(plain, wanted, math.pi * plain.width / half)
+    style = TailStyle(
+        vent=choices.vent_width,
+        pleat=choices.pleat_width,
+        bow=choices.front_bow,
+        allowance=turned_under(scale),
+        godet_warp=90.0 if wanted.grain == "plumb" else TRUE_BIAS,
+    )
     pieces = tail_pieces(tail, style, choices.godet_height)
     side = draft.edge(waist.refs[-1]).length
     behind = skirt.longer(tail.longer)

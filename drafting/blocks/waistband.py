@@ -1,8 +1,9 @@
 """Waistband: a straight band on a waist edge, half of it on the fold, with an underlap where it opens.
 
-The sewn edge is as long as the waist with its darts closed. Both ends have the underlap; on the side
-that lies on top it is cut off at the centre. The band sits above a trouser or a skirt and below a bodice; it
-opens in front, or at the back where only that is open.
+The sewn edge is as long as the waist with its darts closed; a waist turned over elastic has none.
+Both ends have the underlap; on the side that lies on top it is cut off at the centre. The band sits
+above a trouser or a skirt and below a bodice; it opens in front, or at the back where only that is
+open.
 
     end                                   centre back
       .----------.---------------------------.
@@ -24,6 +25,7 @@ from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
 from drafting.fabric import Fabric
 from drafting.ground import tolerances as tol
 from drafting.ground.choices import choice
+from drafting.ground.findings import Finding
 from drafting.ground.scale import body_scale
 from drafting.ground.sources import practice
 from drafting.shaping.details.band import Band, band_edges, band_grain, band_seams, fold_line, line_across_band
@@ -83,7 +85,9 @@ class Choices:
 
 
 def waistband(body: Body, fabric: Fabric | None, choices: Choices, *, waist: Chain) -> Draft:
-    """Return the waistband (half of it, on the fold) and its interfacing."""
+    """Return the waistband (half of it, on the fold) and its interfacing; none on a waist turned over elastic."""
+    if waist.elastic:
+        return Draft(findings=(_pulled_on(),))
     button = Button(choices.band_button, choices.button_thickness, choices.button_shape)
     band = Band(
         waist.sewn_length,
@@ -125,6 +129,14 @@ def waistband(body: Body, fabric: Fabric | None, choices: Choices, *, waist: Cha
         facts={"band_length": 2 * band.length},
         notions=(button_notion("waistband", 1, button), interfacing_notion(stiff, "its warp along the band")),
     )
+
+
+def _pulled_on() -> Finding:
+    said = (
+        "The waist is turned over elastic and pulled on: its casing is turned down from the waist itself, so "
+        "there is no waistband, and nothing to button."
+    )
+    return Finding("waistband", "note", "waist", None, None, said)
 
 
 def opens_behind(waist: Chain) -> bool:

@@ -20,6 +20,10 @@ GROWN_BUST, CHILDS_HEIGHT, GROWN_HEIGHT = 740.0, 1400.0, 1500.0
 SMALL_CHILD = 1340.0
 """mm of height up to which no cord may be at hood, head or neck (`Source.EN_14682`: under 7 years, to 134 cm)."""
 
+GROWN_SHARE = 0.62
+"""Chest over height from which a small wearer has grown up (ours: children's charts 0.48 to 0.52, a stout child
+has 0.6, an adult of short stature 0.65 and more, from memory)."""
+
 NECK_AT_NONE, NECK_PER_HEIGHT = 145.0, 0.125
 """mm, and mm a mm of height: 29 cm at 116 cm, 1 1/4 cm more for each 10 (from memory)."""
 
@@ -59,6 +63,16 @@ def child_share(measured: KnownMeasures) -> float:
 def is_child(measured: KnownMeasures) -> bool:
     """Return whether the measures (mm) are those of a growing child, to any share."""
     return child_share(measured) > 0
+
+
+def grows(measured: KnownMeasures) -> bool:
+    """Return whether the wearer will grow out of what is cut now: of a child's height, and not of a grown chest.
+
+    >>> wearers = ((1160, 600), (1380, 800), (1280, 920), (1500, 900))
+    >>> [grows({"height": height, "bust_girth": bust}) for height, bust in wearers]
+    [True, True, False, False]
+    """
+    return measured["height"] < CHILDS_HEIGHT and _chest(measured) < GROWN_SHARE * measured["height"]
 
 
 def must_let_go(measured: KnownMeasures) -> bool:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 from drafting.checks.seams import sound_seams
 from drafting.checks.words import capital, edge_words, mm, ok_or_error, verdict
@@ -28,8 +29,29 @@ LEAST_NOTCH = 30.0
 """mm at adult scale: a first cap notch nearer the underarm than this is said."""
 
 
+@dataclass(frozen=True)
+class Bends:
+    """A stretch of an edge, the least and most inflections it may have, and the turn (degrees) that counts."""
+
+    piece: str
+    edge: str
+    path: Path
+    band: tuple[int, int]
+    matters: float
+
+    @property
+    def count(self) -> int:
+        """How often it changes from bending one way to bending the other."""
+        return inflections(self.path, self.matters)
+
+
 def curves_bend_right(draft: Draft) -> Iterator[Finding]:
-    """Has every armhole, neck, cap half, side seam and crotch the inflections it may have?
+    """Has every armhole, neck, cap half, side seam and crotch the inflections it may have?"""
+    yield from map(_bend, bends_of(draft))
+
+
+def bends_of(draft: Draft) -> Iterator[Bends]:
+    """Yield every stretch of an edge that has to bend in a certain way.
 
     What is gathered, between notches or all along, lies as what it is sewn to once it is drawn up: only a cap is
     judged there as it is drawn.
@@ -45,7 +67,7 @@ def curves_bend_right(draft: Draft) -> Iterator[Finding]:
                 matters = tol.TRUED_TURN if _meets_dart(piece, edge) else tol.TURN_MATTERS
                 pulled = None if edge.role is EdgeRole.CAP else gathered.get((piece.name, edge.name))
                 for path in _beside(edge.path, pulled):
-                    yield _bend(piece.name, edge.name, path, band if pulled is None else (0, band[1]), matters)
+                    yield Bends(piece.name, edge.name, path, band if pulled is None else (0, band[1]), matters)
 
 
 def _beside(path: Path, gathered: tuple[float, float] | None) -> list[Path]:
@@ -71,16 +93,15 @@ def _meets_dart(piece: Piece, edge: Edge) -> bool:
     return any(other.kind is EdgeKind.DART for other in beside)
 
 
-def _bend(piece: str, edge: str, path: Path, band: tuple[int, int], matters: float) -> Finding:
-    count = inflections(path, matters)
+def _bend(one: Bends) -> Finding:
+    band, count = one.band, one.count
     holds = band[0] <= count <= band[1]
     wanted = str(band[0]) if band[0] == band[1] else f"at most {band[1]}"
-    said = f"{capital(edge_words((piece, edge)))}: {_times(count)}"
+    said = f"{capital(edge_words((one.piece, one.edge)))}: {_times(count)}"
     if not holds:
-        runs = ", ".join(f"{run:+.1f}" for run in turns(path, matters))
+        runs = ", ".join(f"{run:+.1f}" for run in turns(one.path, one.matters))
         said += f", {wanted} wanted; its runs turn {runs} degrees"
-    where, level = f"{piece}.{edge}", ok_or_error(holds)
-    return Finding("inflections", level, where, float(count), wanted, said)
+    return Finding("inflections", ok_or_error(holds), f"{one.piece}.{one.edge}", float(count), wanted, said)
 
 
 def _times(count: int) -> str:

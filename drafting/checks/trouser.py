@@ -8,6 +8,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
+from drafting.checks.curves import Bends
 from drafting.checks.words import capital, degrees, mm, plain, verdict
 from drafting.draft.by_role import edge_as, edges_as
 from drafting.draft.draft import Draft
@@ -38,6 +39,14 @@ def waists_bend_one_way(draft: Draft) -> Iterator[Finding]:
             runs = ", ".join(f"{run:+.1f}" for run in turns(line, tol.TURN_MATTERS))
             said = f"{capital(plain(piece.name))} waist: an S with its darts closed; runs turn {runs} degrees"
         yield verdict("waist bend", count == 0, f"{piece.name}.waist", float(count), 0.0, said)
+
+
+def waists_of(draft: Draft) -> Iterator[Bends]:
+    """Yield the waist of each trouser piece that has it in one edge, no dart or pleat in it."""
+    for piece in _trousers(draft):
+        waists = edges_as(piece, *WAIST)
+        if len(waists) == 1 and waists[0].kind is not EdgeKind.DART:
+            yield Bends(piece.name, waists[0].name, waists[0].path, (0, 0), tol.TURN_MATTERS)
 
 
 def centres_square(draft: Draft) -> Iterator[Finding]:

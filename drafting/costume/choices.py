@@ -13,6 +13,7 @@ from typing import Any
 
 from drafting.blocks import Block, all_blocks
 from drafting.body import Body
+from drafting.body.children import grows
 from drafting.fabric import Fabric
 from drafting.fabric.handling import handling
 from drafting.finish import FinishChoices
@@ -145,7 +146,7 @@ def _with_defaults(cls: type, other: tuple[tuple[str, Any], ...]) -> type:
 def sewn_so(body: Body, fabric: Fabric | None) -> AllowedFor:
     """Return what allowances depend on: nothing for a knit, which gives and is sewn in one pass."""
     if fabric is None:
-        return AllowedFor(body["height"])
+        return AllowedFor(grows(body))
     if fabric.weave == "knit":
         return ONCE
-    return AllowedFor(body["height"], handling(fabric).neatens == "french")
+    return AllowedFor(grows(body), handling(fabric).neatens == "french")

@@ -6,7 +6,7 @@ import math
 from dataclasses import dataclass
 
 from drafting.draft.by_role import piece_roles
-from drafting.draft.draft import Draft, EdgeRef
+from drafting.draft.draft import Draft, EdgeRef, elastic_in
 from drafting.draft.piece import EdgeKind
 from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.geometry import Path
@@ -20,7 +20,8 @@ class Chain:
     and in the direction in which, the one before ends. `sewn` is its length (mm) once gathers and
     elastic are pulled up (None: as drawn). `pieces` and `edges` are the roles of what the chain runs
     along, `lengths` what each edge has of it sewn and `drawn` as it lies flat, one for each of `refs`. `opens`
-    says whether what lies beside its start, and its end, is an opening.
+    says whether what lies beside its start, and its end, is an opening; `elastic` that all of it is turned over
+    an elastic.
     """
 
     refs: tuple[EdgeRef, ...]
@@ -31,6 +32,7 @@ class Chain:
     lengths: tuple[float, ...] = ()
     drawn: tuple[float, ...] = ()
     opens: tuple[bool, bool] = (False, False)
+    elastic: bool = False
 
     @property
     def sewn_length(self) -> float:
@@ -47,6 +49,7 @@ class Chain:
             lengths=self.lengths[::-1],
             drawn=self.drawn[::-1],
             opens=(self.opens[1], self.opens[0]),
+            elastic=self.elastic,
         )
 
 
@@ -71,6 +74,7 @@ def chain(draft: Draft, name: str) -> Chain:
         lengths=lengths,
         drawn=tuple(edge.length for edge in edges),
         opens=opens,
+        elastic=all(elastic_in(draft, ref) is not None for ref in refs),
     )
 
 

@@ -146,3 +146,8 @@ class Draft:
         """Return the draft with the pieces of these names replaced."""
         new = {piece.name: piece for piece in pieces}
         return replace(self, pieces=tuple(new.get(p.name, p) for p in self.pieces))
+
+
+def elastic_in(draft: Draft, ref: EdgeRef) -> Notion | None:
+    """Return the elastic that an edge is turned over, or None."""
+    return next((one for one in draft.notions if one.what == "elastic" and ref in one.edges), None)

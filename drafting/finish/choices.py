@@ -35,9 +35,6 @@ LET_OUT = frozenset({EdgeRole.SIDE, EdgeRole.PANEL, EdgeRole.CENTRE_SEAM})
 PLAIN_HEM = 20.0
 """mm: a hem that no part of a garment is known for, such as a waist that waits for its band (ours)."""
 
-GROWING = 1400.0
-"""mm of height: who is smaller, and no doll, grows (ours; a child of ten measures some 1400, from memory)."""
-
 CHILD_GROWTH = {"hem_growth": 30.0, "let_out": 15.0}
 """mm that a growing wearer's hems and seams have more (ours: with a seam of 10 the least of the trade's
 25 to 50 lies in a seam to be let out; half a year's growth in a hem)."""
@@ -167,10 +164,10 @@ come out at the stitches)."""
 
 @dataclass(frozen=True)
 class AllowedFor:
-    """What allowances depend on beside the size: the `height` (mm) of who may grow into them, and whether
-    seams are `enclosed`, as French ones are."""
+    """What allowances depend on beside the size: whether who wears it `grows` into them, and whether seams are
+    `enclosed`, as French ones are."""
 
-    height: float | None = None
+    grows: bool = False
     enclosed: bool = False
 
 
@@ -189,9 +186,9 @@ def proposed(scale: float, sewn: AllowedFor = ONCE) -> dict[str, float]:
     (6.0, 10.0)
     >>> proposed(0.2, AllowedFor(enclosed=True))["seam_allowance"]
     10.0
-    >>> proposed(0.7, AllowedFor(1160))["let_out"]
+    >>> proposed(0.7, AllowedFor(grows=True))["let_out"]
     15.0
-    >>> "let_out" in proposed(0.7, AllowedFor(1160, enclosed=True))
+    >>> "let_out" in proposed(0.7, AllowedFor(grows=True, enclosed=True))
     False
     """
     defaults = {choice.name: choice.default for choice in choices_of(FinishChoices)}
@@ -204,6 +201,6 @@ def proposed(scale: float, sewn: AllowedFor = ONCE) -> dict[str, float]:
     }
     if sewn.enclosed:
         found["seam_allowance"] = max(LEAST_ENCLOSED, found["seam_allowance"])
-    grows = sewn.height is not None and sewn.height < GROWING and allowance_scale(scale) == 1.0
+    grows = sewn.grows and allowance_scale(scale) == 1.0
     growth = {n: mm for n, mm in CHILD_GROWTH.items() if n != "let_out" or not sewn.enclosed}  # it is trimmed
     return found | growth if grows else found

@@ -13,6 +13,7 @@ from drafting.fitting.amounts import on_one_hand
 from drafting.fitting.found import Found, places_of
 from drafting.fitting.known import ALTERATIONS
 from drafting.fitting.lines.altered import SEEN
+from drafting.fitting.lines.fair import DrawnFair, drawn_fair
 from drafting.fitting.note import Done, Moved, Note, NoteSide, Verb
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
@@ -39,7 +40,7 @@ def fitted(draft: Draft, notes: Sequence[Note]) -> Fitted:
     The notes are those of that hand alone. A note whose place the draft lacks is left for a later part;
     one that no alteration answers, or that cannot be carried out, is said and changes nothing.
     """
-    done: list[Done] = []
+    given, done = draft, list[Done]()
     findings: list[Finding] = []
     left: list[Note] = []
     for note in notes:
@@ -66,7 +67,8 @@ def fitted(draft: Draft, notes: Sequence[Note]) -> Fitted:
                 continue
             done.append(Done(note, (*_round(draft, found.draft), *_once(found.moved))))
             draft = found.draft
-    return Fitted(draft, tuple(done), tuple(findings), tuple(left))
+    fair = drawn_fair(given, draft) if draft is not given else DrawnFair(draft)
+    return Fitted(fair.draft, tuple(done), (*findings, *fair.findings), tuple(left))
 
 
 def unplaced(notes: Iterable[Note]) -> Iterator[Finding]:

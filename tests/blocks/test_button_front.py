@@ -12,11 +12,13 @@ import pytest
 import shapely
 
 from drafting.costume.garment import MadeGarment
+from drafting.draft.roles import LevelKind
 from drafting.draft.walk import walk
 from drafting.shaping.details.buttons import Button, button_row
 from drafting.sheet.marks import piece_strokes
 from tests.blocks.figures import chart_woman, errors
 from tests.blocks.small_pieces import made, many, marks, middle
+from tests.bodies import ansur
 from tests.published import single
 
 
@@ -42,6 +44,19 @@ def test_a_sixth_button_is_added_where_there_is_room() -> None:
 
 def test_a_bust_line_close_to_the_first_button_takes_that_button() -> None:
     assert button_row(50.0, 450.0, 5, 80.0) == pytest.approx([80, 172.5, 265, 357.5, 450])
+
+
+@pytest.mark.parametrize("count", range(2, 15))
+def test_a_row_has_as_many_buttons_as_were_asked_for(count: int) -> None:
+    """Common practice: a maker who names a number has so many. Of five on a bust line eight were drawn."""
+    for body in ansur(6):
+        front = made(body, button_count=float(count)).draft["front"]
+        row = sorted(middle(mark.path).imag for mark in front.placements if mark.what == "button")
+        steps = [b - a for a, b in itertools.pairwise(row)]
+        assert steps == pytest.approx([steps[0]] * (count - 1), abs=0.01)
+        bust = next(v for v in front.levels if v.kind is LevelKind.BUST).paths[0].start.imag
+        assert min(abs(y - bust) for y in row) < 0.1
+        assert row[0] > front.outline.bounds[1] + 40.0  # half of what stays free below the last
 
 
 def test_without_a_bust_line_buttons_stand_evenly() -> None:

@@ -242,13 +242,14 @@ def test_notches_stand_at_hip_and_knee_single_in_front_and_double_behind_and_the
         (behind,) = seams["back crotch"].notches
         assert (behind.name, behind.count) == ("hip", 2)
         assert all(n.count == 1 for n in seams["front crotch"].notches)
-        band = seams["waistband"]
+        long = [s.name for s in made.seams if sum(made.edge(r).length for r in s.a) > 250 and not s.notches]
+        assert long == []
+        if not (band := seams.get("waistband")):  # a casing
+            continue
         side = next(n for n in band.notches if n.name == "side")
         front = [ref for ref in band.b if ref[0].startswith("front")]
         assert side.a == pytest.approx(sum(ruled(made.edge(ref).path) for ref in front), abs=0.01)
         assert "centre front" in {n.name for n in band.notches}
-        long = [s.name for s in made.seams if sum(made.edge(r).length for r in s.a) > 250 and not s.notches]
-        assert long == []
 
 
 def test_a_notch_of_a_seam_with_its_own_twin_is_drawn_once_where_the_hip_crosses_it() -> None:

@@ -20,6 +20,7 @@ from drafting.checks import check_draft
 from drafting.costume.garment import MadeGarment, draft_garment
 from drafting.draft.draft import Seam
 from drafting.draft.piece import EdgeKind, Piece
+from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.geometry import Path
 from drafting.geometry.turning import inflections
 from tests.blocks.small_pieces import ruled
@@ -203,9 +204,33 @@ def test_trousers_that_are_pulled_on_get_no_fly_and_say_so() -> None:
     garment = trousers(legs(), waist_finish="casing")
     assert "fly-facing" not in garment.draft
     assert [f for f in garment.findings if f.check == "fly" and f.level == "warning"]
+    assert not [f for f in trousers(legs(), waist_finish="casing", fly=False).findings if f.check == "fly"]
     plain = trousers(legs(), fly=False)
     assert "fly-facing" not in plain.draft
     assert errors(plain) == []
+
+
+@pytest.mark.parametrize("block", ["trousers", "knee-breeches"])
+@pytest.mark.parametrize("braces", ["by the figure", "yes"])
+def test_what_is_pulled_on_over_elastic_has_no_band_and_nothing_to_button(block: str, braces: str) -> None:
+    """Common practice: a casing is the waist's own cloth turned down; nothing is buttoned over a shut front.
+
+    A band on an underlap, fused and with a buttonhole, was sewn on over the elastic, and braces were asked for."""
+    garment = draft_garment(legs(), None, block, {"waist_finish": "casing", "brace_buttons": braces})
+    assert not [piece.name for piece in garment.draft.pieces if piece.role is PieceRole.WAISTBAND]
+    waist = [e for p in garment.draft.pieces for e in p.edges if e.role is EdgeRole.WAIST]
+    assert {edge.kind for edge in waist} == {EdgeKind.HEM}
+    assert "brace button" not in {notion.what for notion in garment.draft.notions}
+    assert not [f for f in garment.findings if f.check == "braces"]
+    assert [f for f in garment.findings if f.check == "waistband" and "no waistband" in f.message]
+
+
+def test_elastic_that_nothing_below_holds_up_is_told_so() -> None:
+    """Common practice: a waist that is the widest holds no trousers up."""
+    stout = legs(waist_girth=1500.0, hip_girth=1360.0)
+    (said,) = [f for f in trousers(stout, waist_finish="casing").findings if f.check == "braces"]
+    assert said.level == "warning"
+    assert "waist_finish = waistband, and brace_buttons = yes" in said.message
 
 
 def test_a_fly_sewn_twice_on_one_side_is_an_error() -> None:

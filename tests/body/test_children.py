@@ -11,6 +11,7 @@ from drafting.body.children import child_share
 from drafting.body.estimates import ADULT_LOW
 from drafting.body.figure_rules import MENS, WOMENS
 from drafting.checks import check_draft
+from drafting.costume.garment import draft_garment
 from tests.blocks.sleeves import draft_of
 from tests.bodies import ansur, bdims
 from tests.drawn_bodies import drawn, far
@@ -96,3 +97,12 @@ def test_a_small_childs_arm_is_not_taken_for_its_leg() -> None:
         limbs = {"arm_length": 0.38 * height, "inside_leg_length": 0.365 * height}
         small = wearer({"height": height, **girths, **limbs})
         assert not any("swapped" in finding.sentence for finding in small.findings)
+
+
+def test_an_adult_of_short_stature_does_not_grow_into_her_seams() -> None:
+    """Common practice: a reserve to let down and out is a child's; 1.28 m with a chest of 92 is grown up."""
+    short = wearer({"height": 1280, "bust_girth": 920, "waist_girth": 840, "hip_girth": 940})
+    for body, grows in ((short, False), (child(1280), True)):
+        for block in ("shirt", "trousers", "spencer"):
+            choices = draft_garment(body, None, block, {}).choices
+            assert [choices[name][0] > 0 for name in ("hem_growth", "let_out")] == [grows, grows]

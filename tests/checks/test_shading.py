@@ -41,6 +41,16 @@ def test_by_default_tails_of_cloth_that_shades_hang_by_the_warp(cloth: Fabric) -
     assert not [f for f in made.findings if f.check == "shading"]
 
 
+@pytest.mark.parametrize("cloth", SHADES, ids=lambda cloth: cloth.title)
+def test_godets_of_cloth_that_shades_hang_by_the_warp_as_the_tails_do(cloth: Fabric) -> None:
+    """Common practice: pile runs one way on all panels. Godets stayed on the bias, and were warned of."""
+    made = coat(cloth, flare_way="godets")
+    assert {p.grain for p in made.draft.pieces if p.role is PieceRole.GODET and not p.material} == {90.0}
+    assert not [f for f in made.findings if f.check == "shading"]
+    plain = coat(PLAIN, flare_way="godets")
+    assert {p.grain for p in plain.draft.pieces if p.role is PieceRole.GODET and not p.material} == {45.0}
+
+
 def test_on_plain_cloth_the_default_is_the_bias_as_before_and_nothing_is_said() -> None:
     made = coat(PLAIN)
     assert spread(made) > 45

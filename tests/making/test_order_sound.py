@@ -14,6 +14,7 @@ from drafting.body import Body
 from drafting.costume.choices import choose
 from drafting.costume.garment import MadeGarment, draft_garment, make_garment
 from drafting.draft.bias import OWN_PLACE
+from drafting.draft.draft import Draft, Notion
 from drafting.draft.piece import EdgeKind
 from drafting.fabric import Fabric
 from drafting.fabric.sorts import SORTS
@@ -165,7 +166,11 @@ def test_an_unlined_coat_of_washed_cloth_leaves_no_edge_raw_at_its_pleat() -> No
 
 
 def test_an_elastic_at_a_waist_with_a_band_is_threaded_through_the_band() -> None:
-    costume = costume_of(draft_garment(bdims()[5], WOVEN, "trousers", {"waist_finish": "casing"}), WOVEN)
+    """As a maker's own block may have it."""
+    garment = draft_garment(bdims()[5], WOVEN, "trousers", {})
+    elastic = Notion("elastic", "waist", 1, 700.0, edges=garment.draft.chains["waist"])
+    banded = replace(garment, draft=garment.draft + Draft(notions=(elastic,)))
+    costume = costume_of(banded, WOVEN)
     steps = order_of(costume)
     assert unsound(costume, steps) == ()
     (threaded,) = [step for step in steps if any("elastic" in notion for notion in step.notions)]

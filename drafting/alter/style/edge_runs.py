@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 
-from drafting.draft.draft import Draft, EdgeRef, Seam
+from drafting.draft.draft import Draft, EdgeRef, Seam, elastic_in
 from drafting.draft.named import edge_named, piece_named
 from drafting.draft.piece import Edge, EdgeKind
 from drafting.draft.roles import EdgeRole, SeamKind
@@ -117,7 +117,7 @@ def _refuse(draft: Draft, ref: EdgeRef) -> None:
         )
     if edge.kind in (EdgeKind.DART, EdgeKind.FOLD):
         raise DraftError(f"{_words(ref)} is a {edge.kind}, which nothing is sewn along", turn="name another edge")
-    if any(notion.what == "elastic" and ref in notion.edges for notion in draft.notions):
+    if elastic_in(draft, ref):
         raise DraftError(
             f"{_words(ref)} is turned over an elastic, which lies in its own casing", turn="name another edge"
         )

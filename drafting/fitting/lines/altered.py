@@ -56,7 +56,7 @@ def carried_out(
     seams = tuple(_noted(seam, found, draft, after) for seam in draft.seams)
     more = {name: draft.facts[name] + by for name, by in (facts or {}).items() if name in draft.facts}
     after = replace(after, seams=seams, facts={**draft.facts, **more, **_crotch(draft, after)})
-    after = replace(after, girths=tuple(_told(girth, given, after) for girth in draft.girths))
+    after = replace(after, girths=tuple(girth_told(girth, given, after) for girth in draft.girths))
     return Altered(after, tuple(moves(given, after, why)))
 
 
@@ -77,7 +77,7 @@ def then(first: Altered, second: Altered) -> Altered:
     return Altered(second.draft, (*first.moved, *second.moved))
 
 
-def _told(girth: Girth, before: Draft, after: Draft) -> Girth:
+def girth_told(girth: Girth, before: Draft, after: Draft) -> Girth:
     """Return a girth with the ease that the cloth has now, and what an armhole leaves bare of it."""
     old, new = (finished_girth(one, girth.level, girth.side) for one in (before, after))
     more = (new or 0.0) - (old or 0.0)

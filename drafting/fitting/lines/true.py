@@ -87,7 +87,7 @@ def corners_kept(work: Trueing) -> Trueing:
     closed = dict[EdgeRef, float]()
     for seam in before.seams:
         if any(name in work.found for name, _ in (*seam.a, *seam.b)):
-            for corners in _asked(before, seam):
+            for corners in corners_that_meet(before, seam):
                 shares, was = _taken(work, corners), met.get(corners, Met((0.0,) * len(corners)))
                 off = math.fsum(_turned(work, ref) - closed.get(ref, 0.0) for ref in corners)
                 whole = was.turn + off
@@ -144,7 +144,7 @@ def _turned(work: Trueing, ref: EdgeRef) -> float:
     return (more + math.pi) % (2 * math.pi) - math.pi
 
 
-def _asked(draft: Draft, seam: Seam) -> Iterator[tuple[EdgeRef, ...]]:
+def corners_that_meet(draft: Draft, seam: Seam) -> Iterator[tuple[EdgeRef, ...]]:
     """Yield the corners (by the edge that starts there) that together have to run on smoothly."""
     ends = ((seam.start, seam.a[0], seam.b[0], True), (seam.end, seam.a[-1], seam.b[-1], False))
     for corner, mine, other, at_start in ends:

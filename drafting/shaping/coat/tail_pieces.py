@@ -43,12 +43,14 @@ BOW = (0.30, 0.68, 0.64)
 
 @dataclass(frozen=True)
 class TailStyle:
-    """Widths of vent and pleat (at the hem), bow of the front edge, allowance atop the pleat, mm."""
+    """Widths of vent and pleat (at the hem), bow of the front edge, allowance atop the pleat, mm; warp of the
+    godets, degrees to their middle's level."""
 
     vent: float
     pleat: float
     bow: float
     allowance: float = 10.0
+    godet_warp: float = 45.0
 
 
 @dataclass(frozen=True)
@@ -120,7 +122,7 @@ def tail_pieces(tail: Tail, style: TailStyle, slit: float) -> tuple[Piece, ...]:
     let_in = [slit if g else 0.0 for g in tail.godets] or [0.0] * (count - 1)
     pieces = [_panel(tail, k, style, (0.0, *let_in)[k], (*let_in, 0.0)[k]) for k in range(count)]
     godets = ((k, g) for k, g in enumerate(tail.godets, 1) if g)
-    return (*pieces, *(_godet(k, g) for k, g in godets))
+    return (*pieces, *(_godet(k, g, style.godet_warp) for k, g in godets))
 
 
 def _panel(tail: Tail, k: int, style: TailStyle, slit_back: float, slit_front: float) -> Piece:
@@ -187,7 +189,7 @@ def bowed_front(panel: TailPanel, bow: float) -> Path:
     return Path((Cubic(a, a + BOW[0] * (d - a) + out, a + BOW[1] * (d - a) + BOW[2] * out, d),))
 
 
-def _godet(number: int, shape: Godet) -> Piece:
+def _godet(number: int, shape: Godet, warp: float) -> Piece:
     edges = (
         Edge("left", shape.left),
         Edge("hem", shape.hem, EdgeKind.HEM, role=EdgeRole.HEM),
@@ -196,7 +198,7 @@ def _godet(number: int, shape: Godet) -> Piece:
     return Piece(
         f"godet-{number}",
         edges,
-        grain=45.0,
+        grain=warp,
         pair=True,
         title=f"Godet {number}",
         role=PieceRole.GODET,

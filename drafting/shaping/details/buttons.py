@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from drafting.draft.draft import Notion
@@ -132,6 +133,31 @@ def spaced_row(first: float, last: float, level: float | None, scale: float) -> 
     steps = [low + (high - low) * n / STEPS for n in range(STEPS + 1)]
     rows = (row(step, above) for step in steps for above in range(int(level / step) + 1))
     return min((found for found in rows if found[0] > first / 3), key=cost)
+
+
+def counted_row(first: float, last: float, count: int, level: float | None, scale: float) -> list[float]:
+    """Return where `count` buttons stand evenly, mm down an edge, one of them on `level` (the bust line).
+
+    First and last move as little as that takes. Without a level the row runs from first to last.
+
+    >>> counted_row(50.0, 560.0, 4, 250.0, 1.0)
+    [95.0, 250.0, 405.0, 560.0]
+    >>> counted_row(50.0, 560.0, 9, 250.0, 1.0)
+    [55.0, 120.0, 185.0, 250.0, 315.0, 380.0, 445.0, 510.0, 575.0]
+    """
+    if level is None or count < 2 or not first < level < last:
+        return button_row(first, last, count, level)
+    lowest = last + SLACK * scale
+
+    def rows() -> Iterator[list[float]]:
+        for above in range(count):
+            below = count - 1 - above
+            steps = [(level - top) / above for top in (first, first / 3) if above]
+            steps += [(end - level) / below for end in (last, lowest) if below]
+            yield from ([level + step * n for n in range(-above, below + 1)] for step in steps)
+
+    within = (row for row in rows() if row[0] > first / 3 - 1e-9 and row[-1] < lowest + 1e-9)
+    return min(within, key=lambda row: abs(row[0] - first) + abs(row[-1] - last) / 2)
 
 
 STEPS = 20

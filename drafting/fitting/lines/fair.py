@@ -1,0 +1,98 @@
+"""What notes have bent to and fro is drawn fair again, as a cutter does who has moved points of a line.
+
+An edge that bends more often than one of its kind may, and did not lie so before, is drawn anew round its waves:
+between its ends, in their directions and as long as the notes made it, so that seams, corners and notches stay as
+they are. What lies behind it and its level lines follow.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
+from itertools import starmap
+
+from drafting.checks.curves import bends_of
+from drafting.checks.trouser import waists_of
+from drafting.checks.words import capital, edge_words, plain
+from drafting.draft.draft import Draft, EdgeRef
+from drafting.draft.piece import Edge, Piece
+from drafting.fitting.lines.along import way_of
+from drafting.fitting.lines.altered import girth_told
+from drafting.fitting.lines.behind import brought_along
+from drafting.fitting.lines.shift import Reshaped, stays, with_levels
+from drafting.fitting.lines.waists import sides_following
+from drafting.geometry.fairing import Fair, faired
+from drafting.ground.findings import Finding
+from drafting.ground.lengths import told
+
+WITHIN = 2.0
+"""mm: a line is drawn fair no farther from where the notes put it (ours: what lies farther is said and left)."""
+
+
+@dataclass(frozen=True)
+class DrawnFair:
+    """A draft whose moved edges are fair, and what is to be said of each."""
+
+    draft: Draft
+    findings: tuple[Finding, ...] = ()
+
+
+def drawn_fair(before: Draft, after: Draft) -> DrawnFair:
+    """Return the draft `after` its notes with every edge fair that they moved and that bends too often."""
+    sides = sides_following(after)
+    after = sides.draft
+    redrawn = dict(_redrawn(before, after))
+    found = {name: _with_edges(after[name], redrawn) for name, _ in redrawn}
+    said = (*starmap(_side_said, sides.risen.items()), *starmap(_said, redrawn.items()))
+    return DrawnFair(_followed(after, found) if found else after, said)
+
+
+def _followed(draft: Draft, found: Mapping[str, Reshaped]) -> Draft:
+    """Return the draft with pieces drawn anew, their levels, what lies behind them, and the girths told again."""
+    relaid = {name: replace(one, after=with_levels(one, stays)) for name, one in found.items()}
+    relaid |= brought_along(draft, relaid)
+    now = draft.with_pieces(one.after for one in relaid.values())
+    return replace(now, girths=tuple(girth_told(girth, draft, now) for girth in draft.girths))
+
+
+def _redrawn(before: Draft, after: Draft) -> Iterator[tuple[EdgeRef, Fair]]:
+    """Yield the edges to be drawn anew; what follows another piece does not by itself."""
+    for one in (*bends_of(after), *waists_of(after)):
+        piece, edge = after[one.piece], after[one.piece][one.edge]
+        leads = not any(name in after for name in (*piece.lines, *piece.stiffens))
+        if one.count > one.band[1] and edge.path is one.path and leads and _moved(before, piece, edge):
+            fair = faired(one.path, one.band[1], one.matters, WITHIN)
+            if fair is not None:
+                yield (piece.name, edge.name), fair
+
+
+def _moved(before: Draft, piece: Piece, edge: Edge) -> bool:
+    return piece.name not in before or edge not in before[piece.name].edges
+
+
+def _with_edges(piece: Piece, redrawn: dict[EdgeRef, Fair]) -> Reshaped:
+    """Return the piece with its redrawn edges; places stay as far along them, as their lengths stay."""
+
+    def drawn(edge: Edge) -> Edge:
+        fair = redrawn.get((piece.name, edge.name))
+        return edge if fair is None else replace(edge, path=fair.path)
+
+    after = replace(piece, edges=tuple(map(drawn, piece.edges)))
+    return Reshaped(piece, after, {edge.name: way_of(edge.path) for edge in after.edges})
+
+
+def _side_said(ref: EdgeRef, rise: float) -> Finding:
+    way = "up" if rise > 0 else "down"
+    said = (
+        f"{capital(plain(ref[0]))} waist: it goes {way} by {told(abs(rise))} at the side seam, on both pieces, "
+        "so that it runs on from the notes in one line"
+    )
+    return Finding("fitting", "note", ".".join(ref), rise, None, said)
+
+
+def _said(ref: EdgeRef, fair: Fair) -> Finding:
+    said = (
+        f"{capital(edge_words(ref))}: drawn fair again after the notes, up to {told(fair.off)} "
+        "from where they put it, and as long"
+    )
+    return Finding("fitting", "note", ".".join(ref), fair.off, None, said)

@@ -1,0 +1,131 @@
+"""A curve drawn fair again: a slight wave laid out of it, its ends, their directions and its length kept.
+
+A wave is a run that bends against its neighbours. What lies round it is drawn anew as one cubic with the ends,
+the directions at them and the length that it had. Such a cubic bends one way where the chord lies between the
+directions at its ends and its handles end before these meet: its control polygon is convex then (elementary
+geometry, ours). Of the stretches that can be drawn so, the one that moves the line least is taken.
+"""
+
+from __future__ import annotations
+
+import cmath
+import itertools
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from drafting.geometry.curve import Cubic
+from drafting.geometry.path import Path
+from drafting.geometry.solve import zero_between
+from drafting.geometry.turning import inflections
+
+REACHES = (0.25, 0.5, 1.0, 1.5, 2.0, 3.0, 4.5, 6.0)
+"""How far beyond the wave a stretch reaches on either side, of the wave's own length (ours)."""
+
+LEANINGS = ((1.0, 0.5), (1.0, 0.7), (1.0, 0.85), (1.0, 1.0), (0.85, 1.0), (0.7, 1.0), (0.5, 1.0))
+"""How far the two handles of a stretch go beside each other, of the ways to where they would meet (ours)."""
+
+PLACES = 400
+"""At so many places the direction of a path is followed, and two paths are held beside each other."""
+
+SHORT = 1.0
+"""mm: no stretch is shorter."""
+
+LEAST = math.radians(0.05)
+"""By so much at least the chord lies inside the directions at both ends of a stretch."""
+
+
+@dataclass(frozen=True)
+class Fair:
+    """A path that is fair, and how far (mm) it lies from what it was, place for place along it."""
+
+    path: Path
+    off: float
+
+
+def faired(path: Path, most: int, matters: float, within: float) -> Fair | None:
+    """Return the path with no more than `most` inflections, each place of it within so many mm of where it was.
+
+    `matters` is the turn, degrees, below which a run is none. None where the path is fair already, or no
+    fair line lies so near.
+    """
+    found = Fair(path, 0.0)
+    while (count := inflections(found.path, matters)) > most:
+        less = [one for one in _with_less(found.path, matters, within - found.off) if _waves(one, matters) < count]
+        if not less:
+            return None
+        best = min(less, key=lambda one: one.off)
+        found = Fair(best.path, found.off + best.off)
+    return found if found.off else None
+
+
+def _waves(fair: Fair, matters: float) -> int:
+    return inflections(fair.path, matters)
+
+
+def _with_less(path: Path, matters: float, within: float) -> Iterator[Fair]:
+    """Yield the path with a stretch round each of its waves drawn anew, where that moves it by no more."""
+    ends = _run_ends(path, matters)
+    for number, (low, high) in enumerate(itertools.pairwise(ends)):
+        first, last = ends[max(number - 1, 0)], ends[min(number + 2, len(ends) - 1)]
+        for reach in itertools.product(REACHES, REACHES):
+            start = max(low - reach[0] * (high - low), first)
+            end = min(high + reach[1] * (high - low), last)
+            fair = _redrawn(path, start, end, within)
+            if fair is not None:
+                yield fair
+
+
+def _run_ends(path: Path, matters: float) -> list[float]:
+    """Return where the runs of a path begin and end, mm from its start, those that turn less left out."""
+    places = [path.length * i / PLACES for i in range(PLACES + 1)]
+    ways = [path.tangent(at) for at in places]
+    turned = [0.0, *itertools.accumulate(cmath.phase(b / a) for a, b in itertools.pairwise(ways))]
+    ends, extreme, rising = [0.0], 0, 0
+    for i, angle in enumerate(turned):
+        if rising and (angle - turned[extreme]) * rising > 0:
+            extreme = i
+        elif abs(angle - turned[extreme]) > math.radians(matters):
+            if rising:
+                ends.append(places[extreme])
+            rising, extreme = (1 if angle > turned[extreme] else -1), i
+    return [*ends, path.length]
+
+
+def _redrawn(path: Path, start: float, end: float, within: float) -> Fair | None:
+    """Return the path with the stretch between two places as one cubic of its length that bends one way."""
+    low, rest = path.split(start) if start > 0 else (None, path)
+    old, high = rest.split(end - start) if end < path.length else (rest, None)
+    drawn = [cubic for lean in LEANINGS if (cubic := _one_way(old, lean)) is not None]
+    if not drawn:
+        return None
+    off, cubic = min(((_apart(old, Path((one,))), one) for one in drawn), key=lambda one: one[0])
+    if off > within:
+        return None
+    parts = [part for part in (low, Path((cubic,)), high) if part is not None]
+    return Fair(Path.joined(parts), off)
+
+
+def _one_way(old: Path, lean: tuple[float, float]) -> Cubic | None:
+    """Return a cubic with a path's ends, directions and length that bends one way; None where there is none."""
+    a, b, chord = old.start, old.end, old.end - old.start
+    if abs(chord) < SHORT:
+        return None
+    opens, closes = cmath.phase(old.leave / chord), cmath.phase(chord / old.arrive)
+    if opens * closes <= 0 or min(abs(opens), abs(closes)) < LEAST or abs(opens + closes) > math.pi / 2:
+        return None
+    sides = (abs(chord) * math.sin(angle) / math.sin(opens + closes) for angle in (closes, opens))
+    first, second = (side * share for side, share in zip(sides, lean, strict=True))
+
+    def drawn(share: float) -> Cubic:
+        return Cubic(a, a + share * first * old.leave, b - share * second * old.arrive, b)
+
+    def over(share: float) -> float:
+        return drawn(share).length - old.length
+
+    ends = over(0.0), over(1.0)
+    return drawn(zero_between(over, (0.0, 1.0), ends, 1e-12)) if ends[0] < 0 < ends[1] else None
+
+
+def _apart(one: Path, two: Path) -> float:
+    return max(abs(p - q) for p, q in zip(one.evenly(33), two.evenly(33), strict=True))

@@ -1,0 +1,64 @@
+"""Notes that bend a line to and fro: it is drawn fair again, as long as it was, and that is told.
+
+Source: common practice: a line whose points were moved is drawn again in one sweep, and what is taken at the
+centre of a waist runs out past the side seam. Each was an error before, on invented bodies of plain measures.
+"""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from drafting.costume.file import read_costume
+from drafting.costume.make import Made, make
+from tests.fitting.test_fitting_files import costume
+
+NOTE = """[[notes]]
+garment = "shirt"
+where = "{}"
+verb = "{}"
+amount = "{} mm"
+as = "seam"
+kind = "style"
+state = "pinned"
+"""
+
+SLIM, TALL, STOUT = (165, 92, 70, 98), (190, 92, 70, 98), (190, 120, 110, 125)
+NARROW = (165, 92, 70, 73)
+NAMES = ("height", "bust_girth", "waist_girth", "hip_girth")
+
+
+def noted(folder: Path, body: tuple[int, ...], block: str, *notes: str) -> Made:
+    path = costume(folder, *notes)
+    path.write_text(path.read_text("utf-8").replace('block = "shirt"', f'block = "{block}"'), "utf-8")
+    top = (folder / "body.toml").read_text("utf-8").partition("[measures]")[0]
+    measures = "".join(f"{name} = {value}\n" for name, value in zip(NAMES, body, strict=True))
+    (folder / "body.toml").write_text(f"{top}[measures]\n{measures}", "utf-8")
+    return make(read_costume(path))
+
+
+@pytest.mark.parametrize(
+    ("body", "block", "where", "verb", "amount"),
+    [
+        (SLIM, "bodice", "back.neck", "raise", 12),
+        (TALL, "bodice", "back.neck", "raise", 12),
+        (TALL, "breeches", "back.waist", "shorten", 10),
+        (STOUT, "breeches", "back.waist", "shorten", 10),
+        (NARROW, "breeches", "back.waist", "shorten", 10),
+        (NARROW, "trousers", "back.waist", "shorten", 10),
+        (NARROW, "trousers", "front.waist", "shorten", 10),
+    ],
+)
+def test_a_line_that_a_note_waved_is_fair(
+    tmp_path: Path, body: tuple[int, ...], block: str, where: str, verb: str, amount: int
+) -> None:
+    made = noted(tmp_path, body, block, NOTE.format(where, verb, amount))
+    assert [f.said("cm") for f in made.findings if f.level == "error"] == []
+    told = [f.said("cm") for f in made.findings if f.check == "fitting" and f.level == "note"]
+    assert any("drawn fair" in one or "in one line" in one for one in told) or block == "trousers"
+
+
+def test_what_no_note_moved_is_not_drawn_anew(tmp_path: Path) -> None:
+    made = noted(tmp_path, SLIM, "bodice", NOTE.format("front.side_lower", "take in", 5))
+    assert not any("drawn fair" in f.said("cm") for f in made.findings)

@@ -1,0 +1,69 @@
+"""A slight wave is laid out of a curve: ends, directions and length stay.
+
+Outside references: fontTools' recursive arc length; bends counted by the signs of sampled turns (numpy).
+"""
+
+import math
+
+import numpy as np
+import pytest
+from fontTools.misc.bezierTools import calcCubicArcLength
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from drafting.geometry import Path, smooth, turn
+from drafting.geometry.fairing import faired
+
+WITHIN = 4.0
+
+
+def bends(path: Path) -> int:
+    """Return how often the sampled direction turns back by more than a degree, counted by numpy alone."""
+    points = np.array([s.point(t) for s in path for t in np.linspace(0, 1, 400, endpoint=False)])
+    angle = np.degrees(np.unwrap(np.angle(np.diff(points))))
+    count, extreme, way = 0, angle[0], 0
+    for one in angle:
+        if way and (one - extreme) * way > 0:
+            extreme = one
+        elif abs(one - extreme) > 1.0:
+            count += way != 0
+            way, extreme = (1 if one > extreme else -1), one
+    return count
+
+
+def length(path: Path) -> float:
+    return math.fsum(
+        calcCubicArcLength(*((p.real, p.imag) for p in segment.as_cubic()), tolerance=1e-7) for segment in path
+    )
+
+
+def waved(wave: float, hollow: float, size: float) -> Path:
+    """Return a line that runs on by some degrees the wrong way, back, and on round a quarter."""
+    corners = (0j, 100 + 0j, 160 + 1j, 250 - hollow * 1j)
+    ways = [turn(angle) for angle in (wave / 2, -wave, wave, -50)]
+    parts = [smooth(corners[i] * size, corners[i + 1] * size, ways[i], ways[i + 1]) for i in range(3)]
+    return Path(tuple(parts))
+
+
+@settings(max_examples=40, deadline=None)
+@given(st.floats(1.2, 4.0), st.floats(28, 45), st.floats(0.4, 1.2))
+def test_a_wave_is_laid_out_and_ends_directions_and_length_stay(wave: float, hollow: float, size: float) -> None:
+    path = waved(wave, hollow, size)
+    assert bends(path) > 0
+    fair = faired(path, 0, 1.0, WITHIN)
+    assert fair is not None
+    assert bends(fair.path) == 0
+    assert (fair.path.start, fair.path.end) == (path.start, path.end)
+    assert fair.path.leave == pytest.approx(path.leave, abs=1e-9)
+    assert fair.path.arrive == pytest.approx(path.arrive, abs=1e-9)
+    assert length(fair.path) == pytest.approx(length(path), abs=1e-4)
+    apart = [abs(p - q) for p, q in zip(fair.path.evenly(201), path.evenly(201), strict=True)]
+    assert max(apart) <= min(WITHIN, fair.off * 1.1)
+
+
+def test_what_has_no_fair_line_near_is_left() -> None:
+    assert faired(waved(6.0, 30, 1.0), 0, 1.0, 0.1) is None
+
+
+def test_what_bends_as_it_may_is_left() -> None:
+    assert faired(waved(3.0, 30, 1.0), 2, 1.0, WITHIN) is None
