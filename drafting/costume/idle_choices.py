@@ -28,8 +28,8 @@ TRIES = 40
 def idle_choices(costume: CostumeFile, garment: Garment, values: Mapping[str, Any]) -> Iterator[Finding]:
     """Yield a note for each choice of a block that was typed and changes nothing; `values` are those in use.
 
-    A choice that is what it would be untyped is none; nor is one of the finish, which the plan reads too. Other
-    choices are left as they are. Never raises.
+    A choice that is what it would be untyped is none, nor one that draws what the figure gets untyped and another
+    value of which counts; nor is one of the finish, which the plan reads too. Never raises.
     """
     ask = _Asked(costume, garment, {name: Given(values[name]) for name in garment.choices if name in values})
     usual = ask.drafted(ask.given)
@@ -38,7 +38,7 @@ def idle_choices(costume: CostumeFile, garment: Garment, values: Mapping[str, An
         known = next((choice for choice in ask.block.choices if choice.name == name), None)
         if known is None or usual is None or without is None or without.values[name][0] == given.value:
             continue
-        if ask.draft(without) == usual:
+        if ask.draft(without) == usual and not ask.another_counts(known, usual):
             yield _said(known, given.value, garment, ask.kept_by(name))
 
 
@@ -75,6 +75,12 @@ class _Asked:
         without = self.drafted({one: other for one, other in given.items() if one != name})
         return None not in (with_it, without) and with_it != without
 
+    def another_counts(self, choice: Choice, usual: Draft) -> bool:
+        """Return whether another value of a choice draws anything else than the usual."""
+        others = _beside(choice, self.given[choice.name].value)
+        drafts = (self.drafted({**self.given, choice.name: Given(value)}) for value in others)
+        return any(draft is not None and draft != usual for draft in drafts)
+
     def kept_by(self, name: str) -> tuple[str, str]:
         """Return what was chosen that keeps a choice idle, or what would have it count; ("", "") unknown."""
         for other in self.given:
@@ -106,6 +112,16 @@ def _other_values(choice: Choice) -> tuple[Any, ...]:
     if choice.default == 0 and choice.high:
         return (0.3 * choice.high,)
     return tuple(word for word in choice.words if word != choice.default)
+
+
+def _beside(choice: Choice, value: Any) -> tuple[Any, ...]:
+    """Return the other words of a choice, or what lies half-way from its value to either end."""
+    if choice.unit == "yes/no":
+        return ()
+    if choice.low is None or choice.high is None:
+        return tuple(word for word in choice.words if word != value)
+    between = [(value + end) / 2 for end in (choice.low, choice.high)]
+    return tuple(round(one) if choice.unit == "count" else one for one in between)
 
 
 def _chosen_so(choice: Choice, value: object) -> str:

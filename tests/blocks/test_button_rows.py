@@ -8,12 +8,15 @@ from __future__ import annotations
 import itertools
 
 import pytest
+import shapely
 
 from drafting.body import Body, wearer
 from drafting.costume.garment import draft_garment
 from drafting.draft.draft import Draft
+from drafting.draft.roles import EdgeRole
+from drafting.geometry import Path
 from tests.blocks.figures import chart_woman
-from tests.bodies import bdims
+from tests.bodies import ansur, bdims
 from tests.making.orders import WOVEN
 
 ACROSS, SEAT = 20.0, 3.0
@@ -86,3 +89,22 @@ def test_more_buttons_than_find_room_are_told() -> None:
     (said,) = [f for f in draft.findings if f.check == "button rows"]
     assert said.level == "warning"
     assert "take fewer" in said.sentence
+
+
+@pytest.mark.parametrize("overlap", [26.0, 50.0, 75.0])
+@pytest.mark.parametrize("block", ["spencer", "tailcoat"])
+@pytest.mark.parametrize("breasted", ["single", "double"])
+def test_no_button_hangs_over_the_edge_below_it(block: str, breasted: str, overlap: float) -> None:
+    """Common practice: half a button's width and more lies free below it. A rim stood 0.2 mm over a spencer's hem,
+    as that rises from the corner towards the side."""
+    asked = {"breasted": breasted, "front_overlap": overlap, "overlap_above": 1.2}
+    for body in (great(), chart_woman(), *ansur(6)):
+        front = draft_garment(body, WOVEN, block, asked).draft["front"]
+        foot = [edge for edge in front.edges if edge.role in (EdgeRole.BOTTOM, EdgeRole.HEM, EdgeRole.WAIST)]
+        below = shapely.MultiLineString([shapes(edge.path) for edge in foot])
+        rims = [shapely.LineString(shapes(m.path)) for m in front.placements if m.what in ("button", "buttonhole")]
+        assert min(below.distance(rim) for rim in rims) >= ACROSS / 2
+
+
+def shapes(path: Path) -> list[tuple[float, float]]:
+    return [(p.real, p.imag) for p in path.flattened(0.05)]

@@ -87,6 +87,23 @@ def test_what_moves_a_line_of_a_piece_is_not_told_idle(tmp_path: Path, block: st
     assert idle(with_it) == []
 
 
+@pytest.mark.parametrize(
+    ("block", "choices"),
+    [
+        ("coat", 'breasted = "double"\ncoat_buttons = 3'),
+        ("fitted-top", 'back_shaping = "ease"'),
+        ("waistcoat", "waistcoat_buttons = 5"),
+    ],
+)
+def test_what_a_figure_gets_untyped_and_another_value_would_change_is_not_told_idle(
+    tmp_path: Path, block: str, choices: str
+) -> None:
+    """Three buttons, asked for on a coat that gets three: the maker was told to leave `breasted` out."""
+    with_it, without = made(tmp_path, block, choices), made(tmp_path, block, choices.rpartition("\n")[0])
+    assert drawn(with_it) == drawn(without)
+    assert idle(with_it) == []
+
+
 def test_what_is_told_idle_moves_no_line_of_a_piece(tmp_path: Path) -> None:
     with_it, without = made(tmp_path, "coat", "hem_band = 8"), made(tmp_path, "coat", "")
     assert idle(with_it)

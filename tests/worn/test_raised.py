@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 from functools import cache
 
 import numpy as np
@@ -17,7 +18,7 @@ from drafting.output.worn import worn_record, worn_text
 from drafting.worn.form import RAISING, STANDING, arms_held, wearers_form
 from drafting.worn.nouns import Limb
 from drafting.worn.placed.lifted import lifted
-from drafting.worn.stands.risen import Risen, risen_told
+from drafting.worn.stands.risen import Reached, Risen, risen_told
 from drafting.worn.stands.words import worded
 from tests.blocks.figures import chart_woman
 from tests.making.orders import WOVEN, costume_of, uneven
@@ -119,7 +120,36 @@ def test_it_is_told_and_recorded_with_the_arms_up() -> None:
 
 def test_what_it_no_longer_covers_is_told_with_how_far() -> None:
     up = Risen(front=30.0, back=42.0, front_at=1012.0, back_at=1030.0, cuff=None)
-    said = [worded(one, "cm") for one in risen_told(up, [("trousers", 1018.0)])]
+    said = [worded(one, "cm") for one in risen_told(up, [Reached("trousers", 1018.0, has_rise=True)])]
     assert said[0].endswith("in front by 3 cm, behind by 4.2 cm.")
     assert "1.2 cm above the upper edge of the trousers" in said[1]
-    assert [one.key for one in risen_told(up, [("trousers", 1040.0)])] == ["raised.hem"]
+    assert [one.key for one in risen_told(up, [Reached("trousers", 1040.0)])] == ["raised.hem"]
+
+
+def test_what_is_advised_is_of_this_garment_and_of_the_one_below() -> None:
+    """A cape has no armhole, a skirt no rise (common practice)."""
+    up = Risen(front=130.0, back=180.0, front_at=1012.0, back_at=1060.0, cuff=None)
+
+    def said(*, armhole: bool, has_rise: bool) -> str:
+        told = risen_told(up, [Reached("skirt", 1018.0, has_rise=has_rise)], armhole=armhole)
+        return worded(list(told)[1], "cm")
+
+    assert "armhole" not in said(armhole=False, has_rise=False)
+    assert "rise below" not in said(armhole=True, has_rise=False)
+    assert "armhole that lies higher, or a longer rise" in said(armhole=True, has_rise=True)
+    assert "shows: draft it longer." in said(armhole=False, has_rise=False)
+
+
+def test_what_another_garment_still_covers_is_not_bared() -> None:
+    """A cape that rises over a waistcoat bares the waistcoat, not what is worn under the skirt's waist."""
+    body = chart_woman()
+    alone = [draft_garment(body, WOVEN, block, {}) for block in ("skirt", "waistcoat", "cape")]
+    skirt, waistcoat, cape = (replace(one, name=one.block) for one in alone)
+    bared = []
+    for garments in ((skirt, cape), (skirt, waistcoat, cape)):
+        made = replace(costume_of(garments[0], WOVEN), garments=garments)
+        up = arms_raised(worn(made, mesh=40.0, treat=False))
+        (over,) = [one for one in up.garments if one.name == "cape"]
+        assert over.found.settled
+        bared.append([one.key for one in over.words if one.key == "raised.bares"])
+    assert bared == [["raised.bares"], []]

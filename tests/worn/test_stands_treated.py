@@ -231,6 +231,14 @@ def test_doorway_and_chair_are_told_once() -> None:
     assert [said.key for said in told_once(own)] == ["hem.doorway", "hem.seat", "hem.even"]
 
 
+def test_how_far_a_hem_reaches_behind_is_told_by_one_number() -> None:
+    """As drafted it fell from several starts: the reach of the first alone, beside it, reads as another."""
+    own = (remark("hem.even"), remark("hem.behind", reach=66.0))
+    for first, kept in (("drafted", ["hem.even"]), ("plain", ["hem.even", "hem.behind"])):
+        rows = told_treated([TreatedHem(name, hem(300, 73, 300, 301), ()) for name in (first, "boned")])
+        assert [one.key for one in told_once((*own, *rows)) if one.key.startswith("hem.")] == kept
+
+
 def round_the_trunk() -> AtRest:
     """Return the skirt as a piece of the trunk, as a straight skirt is: waist at its top, hip 200 mm lower."""
     rest, top = skirt(), 500.0

@@ -7,10 +7,12 @@ from itertools import pairwise
 
 from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
+from drafting.shaping.coat.body_pieces import split_at_x
 from drafting.shaping.coat.lapel import FrontEdge, Lapel
 
 FIRST_UP, LAST_UP = 26.0, 44.0
-"""mm at a chest of 1000: the lowest button over the front corner, the highest over the break (from memory)."""
+"""mm at a chest of 1000: the lowest button over the front corner and over the edge below it, the highest over the
+break (from memory)."""
 
 BELOW_NECK = 18.0
 """mm at a chest of 1000: the highest button of a front without a lapel below the neck (common practice)."""
@@ -54,7 +56,7 @@ def count_of(edge: FrontEdge, asked: float, chest: float, button: float, *, sing
     """
     if asked >= 0:
         return round(asked)
-    low, high = _ends(edge, chest / 1000, show=not single)
+    low, high = _ends(edge, chest / 1000, single=single)
     if isinstance(edge.upper, Lapel):
         return max(1, min(USUAL, 1 + int((high - low) / (CLOSEST * button) + 1e-9)))
     return max(2, 1 + round((high - low) / APART))
@@ -72,17 +74,24 @@ def close_said(row: tuple[ButtonPlace, ...], button: float) -> tuple[Finding, ..
     return (Finding("button rows", "warning", "front", apart, button, said),)
 
 
-def _ends(edge: FrontEdge, k: float, *, show: bool) -> tuple[float, float]:
-    """Return the heights of the lowest and the highest button; `show`: some stand above the break."""
+def _ends(edge: FrontEdge, k: float, *, single: bool) -> tuple[float, float]:
+    """Return the heights of the lowest and the highest button, of two rows some above the break.
+
+    The lowest stands as far over the edge below it, which rises towards the side, as over the corner.
+    """
     low = edge.edge.end.imag + FIRST_UP * k
     if not isinstance(edge.upper, Lapel):
-        return low, edge.edge.start.imag - BELOW_NECK * k
-    return low, edge.breaks.imag + (LAST_UP * k if show else 0.0)
+        high = edge.edge.start.imag - BELOW_NECK * k
+    else:
+        high = edge.breaks.imag + (0.0 if single else LAST_UP * k)
+    centre, first = edge.centre(low), 0.0 if single else _first(edge, low, k)
+    over = (split_at_x(edge.bottom, x)[0].end.imag + FIRST_UP * k for x in (centre + first, centre - first))
+    return max(low, min(high, max(over))), high
 
 
 def row_on_centre(edge: FrontEdge, count: int, chest: float) -> tuple[ButtonPlace, ...]:
     """Return the buttons of a single-breasted front, from the waist up to the break: each has its hole."""
-    low, high = _ends(edge, chest / 1000, show=False)
+    low, high = _ends(edge, chest / 1000, single=True)
     if count == 1:
         low = high
     heights = [low + (high - low) * i / max(1, count - 1) for i in range(count)]
@@ -96,10 +105,9 @@ def rows_beside(edge: FrontEdge, count: int, chest: float) -> tuple[ButtonPlace,
     Worn closed the fronts lie centre on centre: what the edge on top holds lies mirrored in the centre front.
     """
     k = chest / 1000
-    low, high = _ends(edge, k, show=True)
-    inside = [_mirrored(edge, y, HOLE_IN * k) for y in (low, high)]
-    first = min(inside[0], MOST_IN * edge.bottom.end.real) - edge.centre(low)
-    last = min(inside[1] - edge.centre(high), first + LEANS * k)
+    low, high = _ends(edge, k, single=False)
+    first = _first(edge, low, k)
+    last = min(_mirrored(edge, high, HOLE_IN * k) - edge.centre(high), first + LEANS * k)
     closes = edge.breaks.imag if isinstance(edge.upper, Lapel) else high
     found = []
     for number in range(count):
@@ -109,6 +117,11 @@ def rows_beside(edge: FrontEdge, count: int, chest: float) -> tuple[ButtonPlace,
         hole = complex(2 * edge.centre(at.imag) - at.real, at.imag)
         found.append(ButtonPlace(at, hole if at.imag <= closes + 1e-9 else None))
     return tuple(found)
+
+
+def _first(edge: FrontEdge, low: float, k: float) -> float:
+    """Return how far from the centre front the lowest button of a row stands, at this height, mm."""
+    return min(_mirrored(edge, low, HOLE_IN * k), MOST_IN * edge.bottom.end.real) - edge.centre(low)
 
 
 def _mirrored(edge: FrontEdge, y: float, inside: float) -> float:

@@ -32,6 +32,16 @@ class Risen:
     cuff: float | None
 
 
+@dataclass(frozen=True)
+class Reached:
+    """A garment that a hem reached down over with the arms down: its name in words, the height of its upper edge,
+    mm, and whether it has a rise that could be longer."""
+
+    garment: str
+    top: float
+    has_rise: bool = False
+
+
 def risen(before: AtRest, after: AtRest, forms: tuple[Form, Form], hems: Iterable[EdgeRef]) -> Risen:
     """Return how a garment went up from one rest to the other, each on its own form."""
     mesh, hems = before.mesh, tuple(hems)
@@ -80,9 +90,9 @@ def _along(rest: AtRest, cuff: Whole, form: Form) -> float:
     return sum(found) / len(found)
 
 
-def risen_told(found: Risen, covered: Iterable[tuple[str, float]] = ()) -> Iterator[Remark]:
-    """Yield what goes up with the arms. `covered`: a garment beneath, and the height of its upper edge, mm, that
-    the hem reached down over with the arms down."""
+def risen_told(found: Risen, covered: Iterable[Reached] = (), *, armhole: bool = True) -> Iterator[Remark]:
+    """Yield what goes up with the arms, and what of `covered` it bares; `armhole`: it has one that could lie
+    higher."""
     rises = [one for one in (found.front, found.back) if one is not None]
     if rises and max(rises) >= RISES:
         if len(rises) == 2:
@@ -92,8 +102,18 @@ def risen_told(found: Risen, covered: Iterable[tuple[str, float]] = ()) -> Itera
     elif rises:
         yield remark("raised.stays")
     lowest = [at for at in (found.front_at, found.back_at) if at is not None]
-    for garment, top in covered:
-        if lowest and max(lowest) > top:
-            yield remark("raised.bares", garment=garment, gap=max(lowest) - top)
+    for one in covered:
+        if lowest and max(lowest) > one.top:
+            way = remark(WAYS[armhole, one.has_rise])
+            yield remark("raised.bares", garment=one.garment, gap=max(lowest) - one.top, way=way)
     if found.cuff is not None and found.cuff >= RISES:
         yield remark("raised.cuff", by=found.cuff)
+
+
+WAYS = {
+    (False, False): "raised.way_longer",
+    (True, False): "raised.way_armhole",
+    (False, True): "raised.way_rise",
+    (True, True): "raised.way_both",
+}
+"""What is advised where something is bared, by whether the garment has an armhole, and the one below a rise."""

@@ -208,6 +208,7 @@ def sits_on(hem: HemWorn, knee: float, *, parts: bool = True) -> Iterator[Remark
 
 
 AGAIN = {
+    "hem.behind": {"treated.drafted"},
     "hem.doorway": {"treated.doorway", "treated.doorway_all"},
     "hem.seat": {"treated.chair", "treated.chair_all"},
     "hem.trails": {"held.sinks_floor", "held.sinks_round_floor"},
@@ -220,4 +221,11 @@ def told_once(words: Iterable[Remark]) -> Iterator[Remark]:
     """Yield what is said of a garment, without what is said again with its treatments."""
     words = tuple(words)
     keys = {said.key for said in words}
+    if any(
+        ("treatment", AS_IT_IS) in said.facts for said in words if said.key in ("treated.one", "treated.range")
+    ):
+        keys.add("treated.drafted")
     yield from (said for said in words if not keys & AGAIN.get(said.key, set()))
+
+
+AS_IT_IS = remark("treated.drafted")
