@@ -235,7 +235,9 @@ def _value(choice: Choice, value: Any, unit: str | None) -> str:
         return show_length(value, shown_unit(unit), finer=True)
     if choice.unit == "yes/no":
         return "yes" if value else "no"
-    if choice.unit in ("word", "ratio", "count") or value is None:
+    if choice.unit in ("ratio", "count") and value is not None:
+        return f"{value:g}"
+    if choice.unit == "word" or value is None:
         return str(value)
     return f"{value:g} {choice.unit}"
 

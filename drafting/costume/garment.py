@@ -21,6 +21,7 @@ from drafting.checks.ease import ease_enough
 from drafting.checks.enclosed import enclosed_wide_enough
 from drafting.checks.piping import piping_wide_enough
 from drafting.checks.pulled_on import head_passes
+from drafting.checks.seated import drafted_standing
 from drafting.checks.shading import panels_shade
 from drafting.checks.treatments import cloth_cannot_take
 from drafting.costume.choices import Chosen, block_named, choose, sewn_so
@@ -163,6 +164,7 @@ def checked_garment(made: MadeGarment, body: Body, fabric: Fabric | None) -> Mad
         *found,
         *ease_enough(made.draft, body, fabric),
         *head_passes(made.draft, body, fabric),
+        *drafted_standing(made.draft, body),
         *cloth_cannot_take(made.draft, fabric, typed),
         *panels_shade(made.draft, fabric),
         *enclosed_wide_enough(made.draft, made.pattern, body, fabric),

@@ -286,7 +286,8 @@ def look_of(garment: WornGarment, form: Form, *, told: bool = False) -> Look:
 def form_words(costume: Worn) -> tuple[Remark, ...]:
     """Return what is said of every worn costume."""
     up = (remark("raised.shoulder"),) if costume.raised else ()
-    return (remark("always.form"), remark("always.untrusted"), *up, *left_out_words(costume))
+    sits = (remark("always.seated"),) if costume.made.costume.wearer.posture == "seated" else ()
+    return (remark("always.form"), *sits, remark("always.untrusted"), *up, *left_out_words(costume))
 
 
 def left_out_words(costume: Worn) -> tuple[Remark, ...]:

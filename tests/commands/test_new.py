@@ -158,3 +158,21 @@ def test_a_folder_that_make_wrote_is_not_replaced(tmp_path: Path) -> None:
     (made / "report.json").write_text('{"schema": 1, "made_with": "x"}', "utf-8")
     assert main(["new", str(made)]) == 2
     assert [file.name for file in made.iterdir()] == ["report.json"]
+
+
+def test_a_wearer_who_sits_and_a_cloth_with_a_repeat_find_their_lines(tmp_path: Path) -> None:
+    """Each line that only waits for its # to go is read as it stands."""
+    for unit in UNITS:
+        for name, text in new_files(None, unit).items():
+            ready = text.replace("# posture", "posture").replace("# repeat_along", "repeat_along")
+            (tmp_path / name).write_text(ready)
+        costume = read_whole_costume(tmp_path / "costume.toml")
+        assert costume.wearer.posture == "seated"
+        assert 150.0 < (costume.fabrics["shell"].repeat_along or 0.0) < 170.0
+
+
+def test_a_count_is_listed_as_a_whole_number(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["blocks", "skirt"]) == 0
+    said = capsys.readouterr().out
+    assert "gores = 8   (4..12 count)" in said
+    assert "gore_hem = 1.7 " in said

@@ -20,6 +20,7 @@ from drafting.making.fit.moves import MoveRow, move_rows
 from drafting.making.fit.told import ease_of, fit_tables, moves_of
 from tests.drawn_bodies import drawn
 from tests.making.figures import made
+from tests.making.orders import WOVEN
 
 
 def eases(name: str, garment: str) -> dict[str, EaseRow]:
@@ -189,3 +190,16 @@ def test_nobody_who_is_seated_is_asked_to_climb_kneel_or_rise(garment: str) -> N
     if garment == "trousers":
         stood = draft_garment(standing, None, garment)
         assert Movement.STAIRS in {row.movement for row in move_rows(stood, standing, None)}
+
+
+def test_cloth_that_gives_a_little_is_not_worse_to_sit_in_than_cloth_that_gives_nothing() -> None:
+    """With ease round the hip a seat needs no stretch (`Source.EASE_IN_CLOTHING`: the least ease of a hip);
+    only what is cut smaller than the body is asked what its cloth still gives."""
+    body = made("lamplighter").costume.wearer
+    firm = replace(WOVEN, stretch_across=0.0)
+    gives = replace(WOVEN, stretch_across=0.14)
+    verdicts = []
+    for cloth in (firm, gives):
+        rows = move_rows(draft_garment(body, cloth, "trousers"), body, cloth)
+        verdicts += [row.verdict for row in rows if row.movement is Movement.SIT]
+    assert verdicts == [Enough.ENOUGH, Enough.ENOUGH]

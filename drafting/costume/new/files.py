@@ -60,8 +60,8 @@ def _facts(wearer: Body | None, unit: str) -> Iterator[str]:
     yield f'taken_over = "{over}"    # or "underlayers": over what is worn beneath'
     level = wearer.waist_level if wearer else "natural"
     yield f'waist_level = "{level}"    # or "navel": one level for every waist measure'
-    if wearer and wearer.posture != "standing":
-        yield f'posture = "{wearer.posture}"'
+    sits = wearer is not None and wearer.posture == "seated"
+    yield f'{"" if sits else "# "}posture = "seated"    # of who sits: trousers and breeches are drafted for it'
     figure = wearer.figure if wearer else ""
     mark = "" if figure else "# "
     yield f'{mark}figure = "{figure or "womens"}"    # or "mens": whose size charts come nearer, if you like'

@@ -170,7 +170,7 @@ def _sit(asked: _Asked) -> Iterator[MoveRow]:
     hip = asked.girth("hip")
     if hip is None:
         return
-    if asked.gives >= GIVES:
+    if asked.gives >= GIVES and hip.settled_ease < 0:
         left = _left(asked.gives, hip.body / drawn_girth(asked.draft, hip) - 1)
         yield asked.row(Movement.SIT, hip.level, left, SKIN[Movement.SIT], "share")
     else:
