@@ -18,7 +18,7 @@ from dataclasses import dataclass, replace
 
 from drafting.alter.style.rings import named_apart
 from drafting.body import Body
-from drafting.draft.by_role import edge_as
+from drafting.draft.by_role import edge_as, edges_as
 from drafting.draft.draft import Draft, EdgeRef, Seam
 from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
@@ -26,6 +26,7 @@ from drafting.fabric import Fabric
 from drafting.geometry import Path
 from drafting.geometry.crossing import crossings, ends_moved, extended, part_between
 from drafting.geometry.offset import offset
+from drafting.ground import tolerances as tol
 from drafting.ground.choices import choice
 from drafting.ground.findings import Finding
 from drafting.ground.sources import practice
@@ -78,8 +79,8 @@ def _faced(draft: Draft, role: EdgeRole, depth: float) -> Draft:
     if missing:
         said = tuple(_left_out(ref) for ref in missing)
         return replace(draft, findings=draft.findings + said)
-    faced = [(run, piece) for run, piece in found if piece is not None]
-    made = [piece for _, piece in faced]
+    made = _ends_trued([piece for _, piece in found if piece is not None])
+    faced = list(zip((run for run, _ in found), made, strict=True))
     stiff = [interfacing(piece, bare=("inner",)) for piece in made]
     return draft + Draft(
         (*made, *stiff),
@@ -168,14 +169,45 @@ def _edge_seams(faced: list[tuple[EdgeRun, Piece]], role: EdgeRole) -> Iterator[
         yield Seam(name, mine, run[::-1], start=None, end=None, kind=SeamKind.FACING)
 
 
-def _end_seams(made: list[Piece]) -> Iterator[Seam]:
-    """Yield a seam for each end that two facings share (`shoulder`, `side`)."""
+def _ends_trued(made: list[Piece]) -> list[Piece]:
+    """Return the facings with the ends that two of them share as long as each other.
+
+    What a shoulder eases in, its facing does not: the longer end is cut off where it runs into the inner edge.
+    """
+    pieces = {piece.name: piece for piece in made}
+    for a, b in _shared_ends(made):
+        shorter = min(pieces[name][edge].length for name, edge in (a, b))
+        pieces |= {name: _cut_at(pieces[name], edge, shorter) for name, edge in (a, b)}
+    return list(pieces.values())
+
+
+def _cut_at(facing: Piece, name: str, length: float) -> Piece:
+    """Return a facing whose end is `length` mm long, from the edge that is faced to the inner one."""
+    edge, inner = facing[name], edges_as(facing, EdgeRole.INNER)[0]
+    if edge.length - length < tol.EXACT:
+        return facing
+    if facing.edges[facing.index(name) - 1] is inner:
+        path = edge.path.split(edge.length - length)[1]
+        drawn = ends_moved(inner.path, end=path.start)
+    else:
+        path = edge.path.split(length)[0]
+        drawn = ends_moved(inner.path, start=path.end)
+    return facing.with_edges(replace(edge, path=path), replace(inner, path=drawn))
+
+
+def _shared_ends(made: list[Piece]) -> Iterator[tuple[EdgeRef, EdgeRef]]:
+    """Yield each end that two facings share (`shoulder`, `side`)."""
     for role in (EdgeRole.SHOULDER, EdgeRole.SIDE):
         pair = [(piece.name, edge.name) for piece in made if (edge := edge_as(piece, role))]
         if len(pair) == 2:
-            a, b = pair
-            name = f"{a[0]} {a[1]}".replace("-", " ")
-            yield Seam(name, (a,), (b,), start=None, end=None, kind=SeamKind.FACING)
+            yield pair[0], pair[1]
+
+
+def _end_seams(made: list[Piece]) -> Iterator[Seam]:
+    """Yield a seam for each end that two facings share."""
+    for a, b in _shared_ends(made):
+        name = f"{a[0]} {a[1]}".replace("-", " ")
+        yield Seam(name, (a,), (b,), start=None, end=None, kind=SeamKind.FACING)
 
 
 def _left_out(ref: EdgeRef) -> Finding:

@@ -12,9 +12,10 @@ from drafting.fitting.alteration import Alteration
 from drafting.fitting.amounts import on_one_hand
 from drafting.fitting.found import Found, places_of
 from drafting.fitting.known import ALTERATIONS
-from drafting.fitting.lines.altered import SEEN
+from drafting.fitting.lines.altered import SEEN, Altered
 from drafting.fitting.lines.fair import DrawnFair, drawn_fair
 from drafting.fitting.note import Done, Moved, Note, NoteSide, Verb
+from drafting.geometry.area import is_simple
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
@@ -61,7 +62,7 @@ def fitted(draft: Draft, notes: Sequence[Note]) -> Fitted:
                 findings.append(_middle(note, known))
                 continue
             try:
-                found = known.alter(place, _signed(note, known))
+                found = _without_crossing(draft, known.alter(place, _signed(note, known)))
             except DraftError as error:
                 findings.append(_refused(note, known, error))
                 continue
@@ -84,6 +85,18 @@ def alterations_meant(note: Note, places: Sequence[Found]) -> Iterator[tuple[Alt
             for place in places:
                 if any(test(place) for test in known.meant):
                     yield known, place
+
+
+def _without_crossing(before: Draft, found: Altered) -> Altered:
+    """Return what was altered; raises `DraftError` where an outline crosses itself that did not."""
+    for piece in found.draft.pieces:
+        given = before[piece.name]
+        if piece is not given and not is_simple(piece.outline) and is_simple(given.outline):
+            raise DraftError(
+                f"the outline of the {name_in_words(piece.name)} would cross itself",
+                turn="note less, or at the seam beside it",
+            )
+    return found
 
 
 def _may_come(note: Note) -> bool:

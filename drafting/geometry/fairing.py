@@ -1,7 +1,8 @@
 """A curve drawn fair again: a slight wave laid out of it, its ends, their directions and its length kept.
 
 A wave is a run that bends against its neighbours. What lies round it is drawn anew as one cubic with the ends,
-the directions at them and the length that it had. Such a cubic bends one way where the chord lies between the
+the directions at them and the length that it had (a wave may be a hair longer than any line that bends one way:
+then the longest of these is taken). Such a cubic bends one way where the chord lies between the
 directions at its ends and its handles end before these meet: its control polygon is convex then (elementary
 geometry, ours). Of the stretches that can be drawn so, the one that moves the line least is taken.
 """
@@ -30,6 +31,12 @@ PLACES = 400
 
 SHORT = 1.0
 """mm: no stretch is shorter."""
+
+SHORTER = 0.1
+"""mm: a stretch may become shorter by as much, where no line that bends one way is as long as it was (ours)."""
+
+LONGEST = 0.9
+"""Of the ways to where its handles would meet: beyond it a cubic has a corner (ours)."""
 
 LEAST = math.radians(0.05)
 """By so much at least the chord lies inside the directions at both ends of a stretch."""
@@ -107,7 +114,7 @@ def _redrawn(path: Path, start: float, end: float, within: float) -> Fair | None
 
 
 def _one_way(old: Path, lean: tuple[float, float]) -> Cubic | None:
-    """Return a cubic with a path's ends, directions and length that bends one way; None where there is none."""
+    """Return a cubic with a path's ends, directions and length (or next to it) that bends one way, or None."""
     a, b, chord = old.start, old.end, old.end - old.start
     if abs(chord) < SHORT:
         return None
@@ -123,8 +130,10 @@ def _one_way(old: Path, lean: tuple[float, float]) -> Cubic | None:
     def over(share: float) -> float:
         return drawn(share).length - old.length
 
-    ends = over(0.0), over(1.0)
-    return drawn(zero_between(over, (0.0, 1.0), ends, 1e-12)) if ends[0] < 0 < ends[1] else None
+    ends = over(0.0), over(LONGEST)
+    if ends[1] <= 0:
+        return drawn(LONGEST) if ends[1] > -SHORTER else None
+    return drawn(zero_between(over, (0.0, LONGEST), ends, 1e-12)) if ends[0] < 0 else None
 
 
 def _apart(one: Path, two: Path) -> float:

@@ -9,10 +9,11 @@ import pytest
 import shapely
 
 from drafting.blocks import names
-from drafting.body import Body
+from drafting.body import Body, wearer
 from drafting.costume.choices import block_named
 from drafting.costume.garment import draft_garment
 from drafting.draft.piece import EdgeKind
+from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.geometry import Path
 from drafting.ground.choices import Choice
 from tests.blocks.figures import errors
@@ -99,3 +100,20 @@ def test_a_facing_goes_through_what_parts_its_edge(facing: str, edge: str, choic
     deep = [string(piece[edge].path).distance(shapely.Point(p.real, p.imag)) for p in inner]
     assert min(deep) == pytest.approx(45, abs=0.5)
     assert max(deep) == pytest.approx(45, abs=0.5)
+
+
+@pytest.mark.parametrize("depth", [45.0, 90.0, 112.0])
+def test_front_and_back_facing_meet_where_the_shoulder_is_eased(depth: float) -> None:
+    # Common practice: ease lies in the garment's back shoulder alone. Deep facings reached into it, 0.6 mm apart.
+    body = wearer({"height": 1592.0, "bust_girth": 806.0, "waist_girth": 692.0, "hip_girth": 894.0})
+    garment = draft_garment(body, None, "fitted-top", {"facing_depth": depth})
+    ends = [
+        string(edge.path).length
+        for piece in garment.draft.pieces
+        if piece.role is PieceRole.FACING and not piece.material
+        for edge in piece.edges
+        if edge.role is EdgeRole.SHOULDER
+    ]
+    assert len(ends) == 2
+    assert ends[0] == pytest.approx(ends[1], abs=0.05)
+    assert errors(garment) == []

@@ -62,3 +62,10 @@ def test_a_line_that_a_note_waved_is_fair(
 def test_what_no_note_moved_is_not_drawn_anew(tmp_path: Path) -> None:
     made = noted(tmp_path, SLIM, "bodice", NOTE.format("front.side_lower", "take in", 5))
     assert not any("drawn fair" in f.said("cm") for f in made.findings)
+
+
+def test_a_note_that_would_cross_an_outline_is_refused_in_words(tmp_path: Path) -> None:
+    # A bust dart closed by more than it has: the front's outline crossed itself, and was cut so.
+    made = noted(tmp_path, SLIM, "shirt", NOTE.format("front.armhole", "lengthen", 24))
+    assert [f.said("cm") for f in made.findings if f.level == "error"] == []
+    assert any("would cross itself" in f.said("cm") for f in made.findings if f.level == "warning")

@@ -25,8 +25,8 @@ from drafting.geometry.fairing import Fair, faired
 from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
 
-WITHIN = 2.0
-"""mm: a line is drawn fair no farther from where the notes put it (ours: what lies farther is said and left)."""
+WITHIN, SHARE = 2.0, 0.003
+"""mm, or of its length: a line is drawn fair no farther from where the notes put it (ours: else it is left)."""
 
 
 @dataclass(frozen=True)
@@ -61,7 +61,7 @@ def _redrawn(before: Draft, after: Draft) -> Iterator[tuple[EdgeRef, Fair]]:
         piece, edge = after[one.piece], after[one.piece][one.edge]
         leads = not any(name in after for name in (*piece.lines, *piece.stiffens))
         if one.count > one.band[1] and edge.path is one.path and leads and _moved(before, piece, edge):
-            fair = faired(one.path, one.band[1], one.matters, WITHIN)
+            fair = faired(one.path, one.band[1], one.matters, max(WITHIN, SHARE * edge.length))
             if fair is not None:
                 yield (piece.name, edge.name), fair
 
