@@ -115,7 +115,7 @@ PLANTED = (
     figure("finish/hems.py", "LEAST_HEM", "8.0", "finish"),
     figure("finish/corners.py", "REACH", "3.0", "finish checks"),
     # layout
-    figure("layout/lay.py", "BUY_STEP", "50.0", "layout"),
+    figure("layout/cloth.py", "BUY_STEP", "50.0", "layout"),
     Planted("layout/repeat.py", "round(n * step) - shift", "round(n * step) + shift", "layout"),
     figure("layout/cloth.py", "INTERFACING_WIDTH", "1000.0", "layout"),
     figure("layout/outlines.py", "DRIFT", "3.0", "layout"),

@@ -18,7 +18,14 @@ from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
 from drafting.ground.names import name_in_words
 from drafting.reading.pockets import PocketWish
-from drafting.shaping.details.edge_pockets import MOUTH_ENDS, EdgePocket, in_seam, marked_on_partner, slant
+from drafting.shaping.details.edge_pockets import (
+    BAG_WIDE,
+    MOUTH_ENDS,
+    EdgePocket,
+    in_seam,
+    marked_on_partner,
+    slant,
+)
 from drafting.shaping.details.small_pieces import interfacing_notion
 from drafting.shaping.details.welt_pocket import TURNED
 
@@ -120,7 +127,7 @@ def _with_in_seam(
     marked = replace(seam, notches=tuple(sorted((*seam.notches, *notches), key=lambda n: n.a)))
     other, at = _across(draft, seam, ref, facing_places(draft, seam, ref, middle), wish.width)
     partner = draft[other[0]]
-    far = marked_on_partner(partner, other[1], at, wish.width, wish.height, pocket.share)
+    far = marked_on_partner(partner, other[1], at, wish.width, wish.height, pocket.drawn)
     along = Path.joined([pocket.top, pocket.mouth, pocket.low])
     places = pocket.top.length, pocket.top.length + pocket.mouth.length
     sewn = Edge(
@@ -135,7 +142,7 @@ def _with_in_seam(
     lips = (piece, pocket), (partner, far)
     leads = lies_before(partner, piece) is not True
     put_in = _put_in(notched, *_lips(edges, lips if leads else lips[::-1], piece, made), (piece, wish, pocket))
-    narrow = () if far.share >= pocket.share else (_narrow(piece, partner, far, leads),)
+    narrow = () if far.drawn == pocket.drawn else (_narrow(piece, partner, far, leads),)
     return put_in + Draft((), (), findings=narrow)
 
 
@@ -166,7 +173,7 @@ def _narrow(piece: Piece, partner: Piece, far: EdgePocket, leads: bool) -> Findi
         f"The {'back' if leads else 'bag'} of the pocket is wider than the {narrow} that it is sewn to, and is "
         f"marked there as far as it goes: {over} before the next seam of the {narrow} is sewn."
     )
-    return Finding("pocket", "note", partner.name, far.share, 1.0, said)
+    return Finding("pocket", "note", partner.name, far.drawn[0], 1.0, said)
 
 
 def _seam_of(draft: Draft, ref: EdgeRef) -> Seam:
@@ -275,9 +282,10 @@ of an adult; common practice: 150 to 220)."""
 
 def _said(piece: Piece, wish: PocketWish, pocket: EdgePocket) -> Iterator[Finding]:
     on = name_in_words(piece.name)
-    if pocket.share < 1:
-        said = f"The bag of the pocket is drawn in to {pocket.share:.0%}, so that it lies inside the {on}."
-        yield Finding("pocket", "note", piece.name, pocket.share, 1.0, said)
+    if min(pocket.drawn) < 1:
+        size = f"{told(BAG_WIDE * pocket.drawn[0])} wide and {told(pocket.deep)} deep below its mouth"
+        said = f"The bag of the pocket is drawn in to {size}, so that it lies inside the {on}."
+        yield Finding("pocket", "note", piece.name, min(pocket.drawn), 1.0, said)
     if pocket.mouth.length < HAND:
         said = f"A mouth of {told(pocket.mouth.length)} takes no grown hand; {told(HAND)} and more do."
         yield Finding("pocket", "note", piece.name, pocket.mouth.length, HAND, said)

@@ -13,7 +13,7 @@ from drafting.costume.garment import MadeGarment
 from drafting.costume.make import Made
 from drafting.fabric import handling
 from drafting.ground.errors import DraftError, Fault, InputError
-from drafting.layout import COUNT, Cloth, Lay, LayWishes, Packing, Part, bolts_sold, cloth_of, lay_out
+from drafting.layout import COUNT, Cloth, Lay, LayWishes, Packing, Part, bolts_sold, cloth_of, lay_out, step_sold
 
 
 def laid_out(
@@ -91,7 +91,7 @@ def cloth_for(costume: CostumeFile, role: str, garments: tuple[MadeGarment, ...]
     into = [g for g in garments if role in cloth_roles(g)]
     dry = bool(into) and all(_kept_dry(costume, g) for g in into)
     cloth = cloth_of(role, costume.fabrics.get(role), wishes, unwashed, kept_dry=dry)
-    return replace(cloth, faults=faults, bolts=bolts_sold(costume.told_in))
+    return replace(cloth, faults=faults, bolts=bolts_sold(costume.told_in), step=step_sold(costume.told_in))
 
 
 def cloth_roles(garment: MadeGarment) -> tuple[str, ...]:

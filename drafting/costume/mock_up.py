@@ -31,9 +31,6 @@ MORE = 1.1
 """Of a mock-up's cloth so much more is taken than its lay needs: something is always cut again
 (common practice)."""
 
-STEP = 100.0
-"""mm: cloth is bought by the tenth of a metre."""
-
 
 PLACED = 2500
 """Outlines placed to lay a mock-up's cloths (ours: on three costumes the same length to buy as with nearly twice
@@ -97,7 +94,7 @@ def laid_to_try(real: Made) -> MockUp | None:
 
 def mock_length(lay: Lay) -> float:
     """Return how much to take of a mock-up's cloth, mm: its lay, and a tenth for what is cut again."""
-    return STEP * math.ceil(round(MORE * lay.buy_length / STEP, 9))
+    return lay.cloth.step * math.ceil(round(MORE * lay.buy_length / lay.cloth.step, 9))
 
 
 def cloth_to_try(real: Made, garment: MadeGarment) -> MockCloth:

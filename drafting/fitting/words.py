@@ -3,22 +3,33 @@
 from __future__ import annotations
 
 from drafting.alter.braces import BRACE_BUTTON
-from drafting.draft.by_role import piece_as
+from drafting.draft.by_role import edges_as, piece_as, pieces_as
 from drafting.draft.draft import Draft
-from drafting.draft.roles import PieceRole
+from drafting.draft.roles import COLLARS, SLEEVES, EdgeRole, PieceRole
 from drafting.fitting.bands import GarmentSort, sort_of_garment
 from drafting.fitting.note import Verb
 from drafting.ground.lengths import told
 
 FIELDS = ("fitting no.", "on", "worn over", "shoes", "photographs")
 
-ABOVE = (
+STAND = (
     "Let the wearer stand as ever, in the underwear, padding and shoes of the show; close the garment edge to "
-    "edge on its middle; tie a tape round the waist.",
-    "Shoulders and balance (hem level, middles plumb) - neck - bust and blades - width of the back - waist level "
-    "- waist and sides - armhole - sleeve: pitch, cap, width, length - collar and lapel - the hem last, from the "
-    "floor.",
+    "edge on its middle; tie a tape round the waist."
 )
+
+TRUNK = (
+    "Shoulders and balance (hem level, middles plumb) - neck - bust and blades - width of the back - waist level "
+    "- waist and sides - armhole"
+)
+
+PARTS: tuple[tuple[frozenset[PieceRole], str], ...] = (
+    (SLEEVES, "sleeve: pitch, cap, width, length"),
+    (COLLARS, "collar"),
+    (frozenset({PieceRole.HOOD}), "hood, over the wig"),
+)
+"""What is looked at once the trunk hangs right, by the pieces that a garment has."""
+
+LAST = "the hem last, from the floor."
 
 LEGS = (
     "Let the wearer stand as ever, in the shoes of the show; close the front edge to edge; tie a tape round the "
@@ -39,12 +50,14 @@ SKIRT = (
     "Then walk, sit, and climb a step.",
 )
 
-CAPE = (
+OVER = (
     "Let the wearer stand as ever, over what is worn beneath it, in the shoes of the show; close the neck edge to "
-    "edge.",
-    "Neck, which must not drag back - shoulder line - folds that spread evenly - front edges plumb - hood, over "
-    "the wig - the hem last, from the floor. Then lift both arms.",
+    "edge."
 )
+
+HUNG = "Neck, which must not drag back - shoulder line - folds that spread evenly - front edges plumb"
+
+ARMS = "Then lift both arms."
 
 FOOT = (
     "Let the wearer stand in the stocking and the shoe of the show; pin the front over the back along the marks "
@@ -53,7 +66,7 @@ FOOT = (
     "the ground all round. Then bend the foot and climb a step.",
 )
 
-BY_SORT = {GarmentSort.LEGS: LEGS, GarmentSort.WAISTED: SKIRT, GarmentSort.CAPE: CAPE, GarmentSort.FOOT: FOOT}
+BY_SORT = {GarmentSort.LEGS: LEGS, GarmentSort.WAISTED: SKIRT, GarmentSort.FOOT: FOOT}
 
 ON_BRACES = "It is worn on braces: hang it from them at its marks before you look at anything."
 
@@ -67,13 +80,24 @@ RULES = (
     "take again.",
 )
 
-CAUTIONS = (
+MIND = (
     "Release the wrong seam before you pin, look again, then pin: one cause at a time, from the top down. "
     "Photograph front, back, both sides, arms up and seated, before pinning and after.",
     "Pins lie flat, heads out, never towards the skin. Draw every line on both faces of the cloth before you "
-    "sew; long stitches, another colour, no back-stitches. Clip armhole and neck to the line.",
+    "sew; long stitches, another colour, no back-stitches.{clip}",
     "A note is closed only at the next fitting, when it has been seen again and is right.",
 )
+
+
+CLIPPED = {EdgeRole.ARMHOLE: "armhole", EdgeRole.NECK: "neck"}
+"""Hollow edges that are clipped to the line before a mock-up is tried on (common practice)."""
+
+
+def to_mind(draft: Draft) -> tuple[str, ...]:
+    """Return what to mind as this garment is pinned."""
+    hollow = [n for role, n in CLIPPED.items() if any(edges_as(piece, role) for piece in draft.pieces)]
+    clip = f" Clip {' and '.join(hollow)} to the line." if hollow else ""
+    return tuple(line.format(clip=clip) for line in MIND)
 
 
 IN_THE_CHAIR = (
@@ -93,4 +117,13 @@ def _standing_order(draft: Draft) -> tuple[str, ...]:
     on_braces = (ON_BRACES,) if braced else ()
     if piece_as(draft, PieceRole.BEARER):
         return *FALL, *on_braces
-    return *BY_SORT.get(sort_of_garment(draft), ABOVE), *on_braces
+    sort = sort_of_garment(draft)
+    return *(BY_SORT.get(sort) or _from_above(draft, cape=sort is GarmentSort.CAPE)), *on_braces
+
+
+def _from_above(draft: Draft, *, cape: bool) -> tuple[str, str]:
+    """Return the order of what hangs from neck or shoulders: of parts that the garment has, and no others."""
+    parts = [name for roles, name in PARTS if pieces_as(draft, *roles)]
+    lapels = ["lapel"] if any(edges_as(piece, EdgeRole.LAPEL) for piece in draft.pieces) else []
+    order = " - ".join((HUNG if cape else TRUNK, *parts, *lapels, LAST))
+    return (OVER, f"{order} {ARMS}") if cape else (STAND, order)

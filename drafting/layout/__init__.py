@@ -7,7 +7,7 @@ before it is believed.
 """
 
 from drafting.layout.by_hand import hand_row, laid_by_hand, with_cloth
-from drafting.layout.cloth import Cloth, LayWishes, bolts_sold, cloth_of
+from drafting.layout.cloth import Cloth, LayWishes, bolts_sold, cloth_of, step_sold
 from drafting.layout.lay import Lay, OtherWay, lay_row
 from drafting.layout.moved import moved, next_pose
 from drafting.layout.outlines import Outline, Part
@@ -41,5 +41,6 @@ __all__ = [
     "moved",
     "next_pose",
     "pack",
+    "step_sold",
     "with_cloth",
 ]

@@ -41,6 +41,16 @@ INCH_BOLTS = tuple(float(LENGTH_UNITS["in"]) * inches for inches in (36, 45, 54,
 """mm: the same as they are sold by the inch (common practice: 36, 45, 54 and 60 in, and 108 in extra wide)."""
 
 
+BUY_STEP = 100.0
+YARD_STEP = float(LENGTH_UNITS["yd"]) / 8
+"""mm: the steps that cloth is sold in, 10 cm or an eighth of a yard (common practice)."""
+
+
+def step_sold(unit: ShownUnit) -> float:
+    """Return the step, mm, in which cloth is sold by its length in this unit."""
+    return YARD_STEP if unit == "in" else BUY_STEP
+
+
 def bolts_sold(unit: ShownUnit) -> tuple[float, ...]:
     """Return the common bolt widths, mm, where cloth is sold in this unit."""
     return INCH_BOLTS if unit == "in" else BOLTS
@@ -104,7 +114,8 @@ class Cloth:
     the lay and one selvedge. `shrinkage` is what the first wash still takes along and across;
     nothing where the pieces are cut unwashed and enlarged for it. `stretch_turned` says that the
     cloth stretches most along the selvedge (None: it matters little); `layers`, how two layers of
-    it lie, or that it is cut in one. `bolts` are the widths it may be sold in, selvedges included.
+    it lie, or that it is cut in one. `bolts` are the widths it may be sold in, selvedges included,
+    `step` the mm that its length to buy is rounded up to.
     """
 
     role: str
@@ -123,6 +134,7 @@ class Cloth:
     faults: tuple[Box, ...] = ()
     findings: tuple[Finding, ...] = ()
     bolts: tuple[float, ...] = BOLTS
+    step: float = BUY_STEP
 
     @property
     def width(self) -> float:

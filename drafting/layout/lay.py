@@ -14,9 +14,6 @@ from drafting.layout.cloth import SHRINKING, Cloth, LayName
 from drafting.layout.outlines import Outline
 from drafting.layout.packing.model import Job, Packing, Spot
 
-BUY_STEP = 100.0
-"""mm: cloth is bought in steps of 10 cm; common practice."""
-
 LOOSE, TIGHT = 0.70, 0.80
 """Utilisation below which a lay is loose and from which it is tight (ours, on the published garment instances)."""
 
@@ -91,7 +88,7 @@ class Lay:
 
     @property
     def buy_length(self) -> float:
-        """The length to buy, mm: spare added, shrinkage to come divided out, rounded up to 10 cm."""
+        """The length to buy, mm: spare added, shrinkage to come divided out, rounded up to its step."""
         if not self.packing.spots:
             return 0.0
         return to_buy(self.cloth, self.cloth_length)
@@ -151,7 +148,7 @@ class Lay:
 def to_buy(cloth: Cloth, length: float) -> float:
     """Return the length to buy of a cloth of which so much is taken, both mm."""
     wanted = cut_for(length + cloth.wishes.spare, -cloth.shrinkage[0])
-    return math.ceil(round(wanted / BUY_STEP, 9)) * BUY_STEP
+    return math.ceil(round(wanted / cloth.step, 9)) * cloth.step
 
 
 def lay_row(lay: Lay) -> dict[str, Any]:

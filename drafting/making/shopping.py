@@ -18,7 +18,6 @@ from drafting.costume.mock_up import MockUp
 from drafting.draft.draft import Notion
 from drafting.ground.lengths import in_unit, told
 from drafting.layout import Lay
-from drafting.layout.lay import BUY_STEP
 from drafting.layout.outlines import Outline
 from drafting.layout.packing.model import box_of
 from drafting.making.model import Setting, ShoppingRow, Step, said
@@ -106,7 +105,7 @@ def _interfacings(made: Made, lay: Lay, each: float | None) -> Iterator[Shopping
         length = lay.buy_length
         if len(weights) > 1:
             boxes = [box for outline in own.values() for box in _boxes(outline)]
-            length = up_to(shelves(boxes, lay.cloth.usable_width) + lay.cloth.wishes.spare, BUY_STEP)
+            length = up_to(shelves(boxes, lay.cloth.usable_width) + lay.cloth.wishes.spare, lay.cloth.step)
         detail = said("shop.interfacing", kind=kind, width=lay.cloth.width, n=len(own))
         yield ShoppingRow("interfacing", detail, length, "mm", parts, _metres(length, each))
 

@@ -10,7 +10,7 @@ from drafting.finish.label import spoken
 from drafting.fitting.bands import sort_of_garment
 from drafting.fitting.performer import to_try
 from drafting.fitting.to_write_on import SeamLine, seam_lines
-from drafting.fitting.words import CAUTIONS, FIELDS, RULES, order_at_the_body
+from drafting.fitting.words import FIELDS, RULES, order_at_the_body, to_mind
 from drafting.ground.lengths import in_unit
 from drafting.ground.names import clean_text
 from drafting.ground.units import ShownUnit, show_length
@@ -68,7 +68,7 @@ def _words(mock: MockUp, garment: MadeGarment) -> SheetWords:
         fields=FIELDS,
         order=order_at_the_body(garment.draft, seated=wearer.posture == "seated"),
         rules=tuple(in_unit(rule, costume.told_in) for rule in RULES),
-        cautions=CAUTIONS,
+        cautions=to_mind(garment.draft),
     )
 
 

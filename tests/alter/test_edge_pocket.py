@@ -9,15 +9,19 @@ from shapely.geometry import LineString, Point, Polygon
 
 from drafting.blocks import all_blocks
 from drafting.costume.choices import choose
-from drafting.costume.garment import make_garment
+from drafting.costume.garment import draft_garment, make_garment
+from drafting.draft.by_role import the_edge
+from drafting.draft.roles import EdgeRole
 from drafting.ground.errors import InputError
 from drafting.ground.scale import body_scale
 from drafting.making.rules import unsound
 from drafting.making.stages.drawn import sewn_on_paper
 from drafting.reading.given import Given, Origin
 from drafting.reading.pockets import PocketWish
+from drafting.shaping.details.edge_pockets import in_seam
 from tests.alter.test_pocket import WELT, made, ring
 from tests.blocks.figures import chart_woman, errors
+from tests.bodies import ansur
 from tests.making.orders import KNIT, WOVEN, costume_of, order_of
 
 SLANT = PocketWish("front", "waist_side", "slant", width=45.0, height=170.0, inside=0.0)
@@ -59,6 +63,24 @@ def test_a_pocket_in_a_seam_is_notched_on_both_sides_where_its_mouth_ends() -> N
     assert own[1] - own[0] == pytest.approx(160.0, abs=0.01)
     assert (cut["pocket-1-bag"].count, cut["pocket-1-back"].count) == (2, 2)
     assert cut["pocket-1-back"].cut_from == ""
+
+
+@pytest.mark.parametrize("leg", ["straight", "flared"])
+@pytest.mark.parametrize("deep", [120.0, 160.0, 200.0, 260.0])
+def test_a_bag_in_a_side_seam_takes_a_hand_however_deep_it_was_asked_for(leg: str, deep: float) -> None:
+    """Common practice: a hand and a wrist deep, 140 to 160 wide. Where a leg slopes in, a deep bag was drawn in to
+    60 mm wide and 104 deep, or refused."""
+    for body in ansur(8):
+        garment = draft_garment(body, None, "trousers", {"leg": leg})
+        front = garment.draft["front"]
+        side = the_edge(front, EdgeRole.SIDE)
+        pocket = in_seam(front, side.name, side.length - 140.0, 160.0, deep)
+        x0, y0, x1, _ = pocket.bag.bounds
+        assert x1 - x0 >= 140.0
+        assert pocket.mouth.end.imag - y0 >= min(deep, 150.0) - 0.1
+        whole = Polygon([(p.real, p.imag) for p in front.outline.flattened(0.05)])
+        bag = Polygon([(p.real, p.imag) for p in pocket.bag.flattened(0.05)])
+        assert bag.difference(whole).area < 20.0
 
 
 @pytest.mark.parametrize(("block", "wish"), [("trousers", SLANT), ("skirt", IN_SEAM)])

@@ -8,18 +8,20 @@ from drafting.alter.style.apply import styled
 from drafting.costume.choices import block_named, choose
 from drafting.costume.garment import make_garment
 from drafting.costume.stand_in import stand_ins
+from drafting.draft.by_role import edges_as
 from drafting.draft.draft import Draft, Seam
 from drafting.draft.piece import Edge, EdgeKind, Piece
-from drafting.draft.roles import SeamKind
+from drafting.draft.roles import EdgeRole, SeamKind
 from drafting.draft.walk import walk
 from drafting.geometry import line
 from drafting.ground.errors import DraftError
 from drafting.ground.scale import body_scale
 from drafting.making.order.sewing import sewing_steps
-from drafting.reading.given import Origin
+from drafting.reading.given import Given, Origin
 from drafting.reading.style import CutWish, PleatWish, ShiftWish
 from drafting.reading.style_places import OutlinePlace
 from tests.alter.styles import draft_of, sound
+from tests.blocks.figures import chart_woman
 
 WIDE, HIGH = 400.0, 600.0
 
@@ -85,6 +87,30 @@ def test_a_hem_dips_by_what_is_asked_and_stays_square_to_its_sides() -> None:
     assert hem.arrive.imag == pytest.approx(0.0)
     back = styled(after, ShiftWish("body", "hem", 0.0, -50.0))
     assert back["body"].area == pytest.approx(WIDE * HIGH)
+
+
+@pytest.mark.parametrize("block", ["shirt", "fitted-top"])
+@pytest.mark.parametrize("amount", [25.0, -25.0])
+def test_a_hem_that_dips_at_a_buttoned_front_takes_stand_and_facing_along(block: str, amount: float) -> None:
+    """Common practice: stand and facing hang as low as the front. The hem's end slid along the stand's hem, and
+    nothing dipped."""
+    draft = buttoned(block)
+    wish = ShiftWish("front", "hem", amount, 0.0)
+    before, after = draft["front"], styled(draft, wish)["front"]
+    for name in ("stand_hem", "facing_hem"):
+        assert after[name].length == pytest.approx(before[name].length)
+        assert before[name].path.start.imag - after[name].path.start.imag == pytest.approx(amount, abs=0.1)
+        assert after[name].path.start.real == pytest.approx(before[name].path.start.real, abs=1.0)
+    assert before["hem"].path.start - after["hem"].path.start == pytest.approx(1j * amount, abs=1.0)
+    assert after["hem"].path.end == before["hem"].path.end
+    sides = [[edge.length for edge in edges_as(piece, EdgeRole.SIDE)] for piece in (before, after)]
+    assert sides[0] == sides[1]
+
+
+def buttoned(block: str) -> Draft:
+    choices = {"opening": Given("front"), "fastening": Given("buttons")} if block == "fitted-top" else {}
+    chosen = choose(block_named(block), choices, 1.0, Origin())
+    return make_garment(chart_woman(), None, block_named(block), chosen, name=block, role="shell").draft
 
 
 def test_an_edge_that_is_sewn_or_whose_side_is_stays_where_it_is() -> None:

@@ -1,28 +1,35 @@
-"""What a fitting sheet says adds up in every unit, and names no edge twice."""
+"""A fitting sheet's words are of the garment that is tried, and of no other (common practice)."""
 
 from __future__ import annotations
 
-import re
+import pytest
 
-from drafting.costume.garment import draft_garment
-from drafting.fitting.to_write_on import seam_lines
-from drafting.fitting.words import RULES
-from drafting.ground.lengths import in_unit
-from tests.bodies import bdims
-from tests.making.orders import WOVEN
+from drafting import draft_garment
+from drafting.fitting.words import order_at_the_body, to_mind
+from tests.making.figures import made
 
 
-def test_a_pinch_adds_up_in_inches_as_in_cm() -> None:
-    """A pinch of 3/8 in took 3/4 in of cloth, and at two side seams 1 5/8 in of the girth (plane arithmetic: four
-    times as much)."""
-    for unit in ("in", "cm"):
-        said = in_unit(RULES[0], unit)
-        assert not re.search(r"\d", said)
-        assert "twice its width" in said
-        assert "four times its width" in said
+@pytest.mark.parametrize(
+    ("block", "has", "lacks"),
+    [
+        ("waistcoat", ["armhole", "Clip armhole and neck"], ["sleeve", "collar", "lapel", "hood"]),
+        ("shirt", ["sleeve: pitch", "collar", "Clip armhole and neck"], ["lapel", "hood"]),
+        ("tailcoat", ["sleeve: pitch", "collar", "lapel"], ["hood"]),
+        ("cape", ["both arms", "Clip neck to the line"], ["hood", "armhole", "lapel"]),
+        ("skirt", ["Waist level"], ["Clip", "armhole", "neck"]),
+        ("trousers", ["crotch length"], ["Clip", "armhole", "neck"]),
+    ],
+)
+def test_a_fitting_sheet_speaks_of_the_parts_that_the_garment_has(
+    block: str, has: list[str], lacks: list[str]
+) -> None:
+    """A waistcoat's asked for the pitch of its sleeve, a skirt's for its armholes to be clipped."""
+    draft = draft_garment(made("lamplighter").costume.wearer, None, block).draft
+    said = " ".join((*order_at_the_body(draft), *to_mind(draft)))
+    assert [word for word in has if word in said] == has
+    assert [word for word in lacks if word in said] == []
 
 
-def test_a_fronts_own_front_edge_is_called_so_once() -> None:
-    draft = draft_garment(bdims()[3], WOVEN, "coat", {"lapel_style": "none"}).draft
-    names = [line.name for line in seam_lines(draft)]
-    assert not [name for name in names if "front front" in name]
+def test_a_hood_is_tried_over_the_wig_where_there_is_one() -> None:
+    hooded = draft_garment(made("lamplighter").costume.wearer, None, "cape", {"cape_neck": "hood"}).draft
+    assert "hood, over the wig" in " ".join(order_at_the_body(hooded))

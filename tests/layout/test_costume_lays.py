@@ -12,6 +12,7 @@ from drafting.costume.lays import laid_out, materials
 from drafting.costume.make import Made, make
 from drafting.ground.errors import InputError
 from drafting.ground.shipped import demo_costume, shipped
+from drafting.making.shopping import shopping
 from drafting.output.report import report
 from drafting.output.write import write_output
 from tests.layout.figures import breaks
@@ -138,3 +139,23 @@ def test_wrong_wishes_are_all_named_at_once_with_file_and_line(tmp_path: Path) -
     lines = path.read_text().splitlines()
     line = lines.index('lay = "rolled"') + 1
     assert f"costume.toml:{line}: lays.shell.lay" in said
+
+
+@pytest.mark.parametrize(("unit", "step"), [("cm", 100.0), ("in", 914.4 / 8)])
+def test_cloth_is_bought_by_the_step_of_the_makers_shop_and_costs_what_is_bought(
+    tmp_path: Path, unit: str, step: float
+) -> None:
+    """Common practice: by 10 cm, or by an eighth of a yard. A list in yards was rounded up twice, and its cost was
+    that of the metres before the second time."""
+    priced = 'width = 148\nselvedge = 1\nprice = "20.00 per yd"'
+    path = costume(tmp_path, cloth=priced)
+    path.write_text(
+        path.read_text("utf-8").replace('title = "Test"\nunit = "cm"', f'title = "Test"\nunit = "{unit}"')
+    )
+    whole = made_of(path)
+    rows = {row.what: row for row in shopping(whole, {})}
+    for lay in whole.lays:
+        over = lay.buy_length - lay.cloth_length - lay.cloth.wishes.spare
+        assert 0.0 <= over < step
+        assert lay.buy_length / step == pytest.approx(round(lay.buy_length / step))
+    assert rows["shell"].cost == pytest.approx(20.0 * rows["shell"].amount / 914.4, abs=0.005)

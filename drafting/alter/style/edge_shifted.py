@@ -1,4 +1,7 @@
-"""Move an edge by amounts at its two ends; the edges beside it grow or are cut off, and keep their line."""
+"""Move an edge by amounts at its two ends; the edges beside it grow or are cut off, and keep their line.
+
+What runs straight on from it, as the hem of a button stand and of a facing from a front's, is carried along.
+"""
 
 from __future__ import annotations
 
@@ -17,6 +20,9 @@ from drafting.ground.errors import DraftError
 from drafting.ground.lengths import told
 from drafting.reading.style import ShiftWish
 
+STRAIGHT_ON = 20.0
+"""Degrees off 180 within which an edge of the same kind runs straight on from another (ours)."""
+
 
 def edge_shifted(draft: Draft, wish: ShiftWish) -> Draft:
     """Return the draft with an edge moved out (or in, where negative) by so many mm at its start and its end.
@@ -31,17 +37,28 @@ def edge_shifted(draft: Draft, wish: ShiftWish) -> Draft:
             f"the {piece.name}'s {edge.name} is sewn to another edge, which would no longer fit it",
             turn="move an edge that is sewn to nothing, such as a hem",
         )
-    at, count = piece.index(edge.name), len(piece.edges)
-    before, after = piece.edges[at - 1], piece.edges[(at + 1) % count]
+    (before, *early), (after, *late) = (_run(draft, piece, edge, step)[::-1] for step in (-1, 1))
     for beside, amount in ((before, wish.start), (after, wish.end)):
         _refuse(draft, piece, beside, amount)
     first, second = _grown(before, wish.start, at_end=True), _grown(after, wish.end, at_end=False)
-    a, b = first.path.end, second.path.start
-    moved = replace(edge, path=_between(edge.path, a - edge.path.start, b - edge.path.end))
-    made = piece.with_edges(first, moved, second)
+    a, b = first.path.end - before.path.end, second.path.start - after.path.start
+    carried = [replace(one, path=one.path.moved(by)) for run, by in ((early, a), (late, b)) for one in run]
+    made = piece.with_edges(first, replace(edge, path=_between(edge.path, a, b)), second, *carried)
     if not is_simple(made.outline):
         raise DraftError(f"the {piece.name} would lie over itself with its {edge.name} there", turn="move it less")
     return draft.with_pieces([made])
+
+
+def _run(draft: Draft, piece: Piece, edge: Edge, step: int) -> list[Edge]:
+    """Return what lies beside an edge, going on by `step`: what runs straight on from it, and one more."""
+    at, found = piece.index(edge.name), []
+    while True:
+        at = (at + step) % len(piece.edges)
+        found.append(piece.edges[at])
+        corner = piece.corner((at + 1) % len(piece.edges) if step < 0 else at)
+        on = found[-1].kind is edge.kind and abs(corner - 180) < STRAIGHT_ON
+        if not on or _partner(draft, piece, found[-1]) or len(found) > len(piece.edges) - 3:
+            return found
 
 
 def _partner(draft: Draft, piece: Piece, edge: Edge) -> bool:

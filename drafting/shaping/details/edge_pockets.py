@@ -15,7 +15,7 @@ and is caught in waist and side (common practice). So waist, side and girths sta
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from drafting.draft.piece import Piece
@@ -37,10 +37,15 @@ MOUTH_ENDS = PAST / 2
 """mm: a mouth in a seam keeps so far off either end of its edge, on both pieces (ours)."""
 
 SHARES = (1.0, 0.9, 0.8, 0.7, 0.6, 0.5, 0.4)
-"""How far a bag is drawn in, until it lies inside its piece (ours)."""
+"""How far a bag is drawn in, across or in its depth, until it lies inside its piece (ours)."""
 
 NARROW = (0.3, 0.2, 0.1)
 """Further shares at which a bag is marked on a partner that is narrower than it (ours)."""
+
+Shares = tuple[float, float]
+"""How far a bag is drawn in across, and in its depth."""
+
+WHOLE: Shares = (1.0, 1.0)
 
 FROM_EDGE = 6.0
 """mm: a bag keeps so far off the stitching line beyond its own seam (ours)."""
@@ -52,7 +57,7 @@ class EdgePocket:
     along the piece's own edge below it, `round` its free line back up, `top` what closes the ring above.
 
     A slant pocket has the `corner` beyond its mouth: along the upper edge to the corner, and down beside it.
-    `share` is how far the bag had to be drawn in.
+    `drawn` is how far the bag had to be drawn in.
     """
 
     mouth: Path
@@ -60,7 +65,12 @@ class EdgePocket:
     round: Path
     top: Path
     corner: tuple[Path, ...] = ()
-    share: float = 1.0
+    drawn: Shares = WHOLE
+
+    @property
+    def deep(self) -> float:
+        """How far the bag hangs below the lower end of its mouth, mm."""
+        return self.mouth.end.imag - self.round.bounds[1]
 
     @property
     def bag(self) -> Path:
@@ -84,11 +94,11 @@ def in_seam(piece: Piece, edge: str, middle: float, width: float, height: float)
             value=told(width),
             turn="make it shorter, move it along the edge, or name an upright seam",
         )
-    return _fitting(piece, lambda share: seam_pocket(piece, edge, middle, width, height, share), width)
+    return _fitting(piece, lambda drawn: seam_pocket(piece, edge, middle, width, height, drawn), width)
 
 
-def seam_pocket(piece: Piece, edge: str, middle: float, width: float, height: float, share: float) -> EdgePocket:
-    """Return a pocket in a seam with its bag drawn in to a `share`, wherever that lies."""
+def seam_pocket(piece: Piece, edge: str, middle: float, width: float, height: float, drawn: Shares) -> EdgePocket:
+    """Return a pocket in a seam with its bag drawn in so far, wherever that lies."""
     path = piece[edge].path
     rises = path.end.imag > path.start.imag
     down = path.reversed() if rises else path
@@ -96,20 +106,20 @@ def seam_pocket(piece: Piece, edge: str, middle: float, width: float, height: fl
     top, bottom = at - width / 2, at + width / 2
     first, last = max(0.0, top - PAST), min(path.length, bottom + PAST)
     mouth, low, above = down.part(top, bottom), down.part(bottom, last), down.part(first, top)
-    in_ = (-1.0 if rises else 1.0) * BAG_WIDE * share
-    round_ = _round(low, above.start, in_, mouth.end.imag - height * share, complex(-in_, 0))
-    return EdgePocket(mouth=mouth, low=low, round=round_, top=above, share=share)
+    in_ = (-1.0 if rises else 1.0) * BAG_WIDE * drawn[0]
+    round_ = _round(low, above.start, in_, mouth.end.imag - height * drawn[1], complex(-in_, 0))
+    return EdgePocket(mouth=mouth, low=low, round=round_, top=above, drawn=drawn)
 
 
 def marked_on_partner(
-    partner: Piece, edge: str, middle: float, width: float, height: float, share: float
+    partner: Piece, edge: str, middle: float, width: float, height: float, drawn: Shares
 ) -> EdgePocket:
     """Return a seam pocket as it is marked on the partner of its seam: no wider than the partner has room for.
 
     The bags lie behind the piece itself, so a narrow partner draws in the mark alone, never the bag.
     """
-    shares = (share, *(one for one in (*SHARES, *NARROW) if one < share))
-    return _fitting(partner, lambda one: seam_pocket(partner, edge, middle, width, height, one), width, shares)
+    tries = _largest_first([one for one in (*SHARES, *NARROW) if one <= drawn[0]], drawn[1])
+    return _fitting(partner, lambda one: seam_pocket(partner, edge, middle, width, height, one), width, tries)
 
 
 def slant(piece: Piece, edge: str, beside: str, width: float, height: float) -> EdgePocket:
@@ -133,12 +143,12 @@ def slant(piece: Piece, edge: str, beside: str, width: float, height: float) -> 
     low, top = down.part(height, height + PAST), out.part(width, reach).reversed()
     in_ = BAG_WIDE if (mouth.start - out.start).real > 0 else -BAG_WIDE  # the side may slope in under a belly
 
-    def drawn(share: float) -> EdgePocket:
-        round_ = _round(low, top.start, in_ * share, mouth.end.imag - BAG_DEEP * share, 1j)
+    def pocket(drawn: Shares) -> EdgePocket:
+        round_ = _round(low, top.start, in_ * drawn[0], mouth.end.imag - BAG_DEEP * drawn[1], 1j)
         corner = out.part(0.0, width).reversed(), down.part(0.0, height)
-        return EdgePocket(mouth=mouth, low=low, round=round_, top=top, corner=corner, share=share)
+        return EdgePocket(mouth=mouth, low=low, round=round_, top=top, corner=corner, drawn=drawn)
 
-    return _fitting(piece, drawn, width)
+    return _fitting(piece, pocket, width)
 
 
 def _round(along: Path, high: complex, in_: float, deep: float, arrive: complex) -> Path:
@@ -151,12 +161,18 @@ def _round(along: Path, high: complex, in_: float, deep: float, arrive: complex)
     return Path((smooth(low, under, leave, way), smooth(under, far, way, 1j), smooth(far, high, 1j, arrive)))
 
 
+def _largest_first(across: Sequence[float], deepest: float) -> list[Shares]:
+    """Return how far bags may be drawn in, the largest first; of two as large the wider, for a hand."""
+    found = [(wide, deep) for wide in across for deep in SHARES if deep <= deepest]
+    return sorted(found, key=lambda one: (-one[0] * one[1], -one[0]))
+
+
 def _fitting(
-    piece: Piece, drawn: Callable[[float], EdgePocket], width: float, shares: tuple[float, ...] = SHARES
+    piece: Piece, drawn: Callable[[Shares], EdgePocket], width: float, tries: Sequence[Shares] = ()
 ) -> EdgePocket:
     """Return the largest of these bags that lies inside its piece; raises `DraftError` where none does."""
-    for share in shares:
-        pocket = drawn(share)
+    for one in tries or _largest_first(SHARES, 1.0):
+        pocket = drawn(one)
         if is_simple(pocket.bag) and _lies_inside(piece, pocket):
             return pocket
     raise DraftError(
