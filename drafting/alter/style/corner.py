@@ -139,7 +139,7 @@ def _rounded(piece: Piece, first: Edge, second: Edge, radius: float) -> tuple[Pa
             raise DraftError(
                 f"the {piece.name}'s {edge.name} is too short for this radius",
                 value=told(radius),
-                reach=f"up to {told(max(room, 0.0))}",
+                reach=f"up to {told(max(room, 0.0), 'most')}",
             )
     kept, cut = first.path.split(first.length - back)
     gone, left = second.path.split(back)
