@@ -1,11 +1,13 @@
 """Opening one piece like a fan: what its edges, levels, darts and marks do. mm.
 
 The lines between pivot and grown edge are bent evenly (`shaping.spread`); the sides beyond move as
-wholes, so their lengths, darts and corners stay. A fold stays where it lay, else the middle does.
+wholes, so their lengths, darts and corners stay. A fold stays where it lay, or what else of the centre lies on
+the warp (a front edge, a centre seam), else the middle does.
 """
 
 from __future__ import annotations
 
+import cmath
 import itertools
 import math
 from collections.abc import Sequence
@@ -57,7 +59,7 @@ def fanned(
             value=f"{told(added)} let into its {edge}",
             turn="add less, or cut the piece in gores",
         )
-    return _laid(opened, piece, fan, ring, split), math.degrees(abs(fan.turned))
+    return _laid(opened, piece, fan, ring, {edge, *pivot}, split), math.degrees(abs(fan.turned))
 
 
 def edge_across(piece: Piece, edge: str) -> tuple[str, ...]:
@@ -227,12 +229,31 @@ def _as_before(piece: Piece, edges: list[Edge]) -> tuple[Edge, ...]:
     return tuple(by_name[e.name] for e in piece.edges)
 
 
-def _laid(opened: Piece, old: Piece, fan: Fan, ring: tuple[Edge, ...], split: int) -> Piece:
-    """Return the piece with its fold, or else its middle, lying as it lay before."""
-    fold = old.fold_edge
-    if fold is None:
+CENTRE = (EdgeRole.CENTRE, EdgeRole.CENTRE_SEAM, EdgeRole.FRONT_EDGE, EdgeRole.FACING)
+"""Edges that lie along the body's middle, or, cut on as a facing, beside it."""
+
+ON_WARP = 6.0
+"""Degrees off the warp within which an edge of the centre lies on it (ours: a front edge leans so much)."""
+
+
+def _off_warp(piece: Piece, edge: Edge) -> float:
+    """Return by how many degrees an edge, from end to end, leans off the warp."""
+    turned = math.degrees(cmath.phase(edge.path.end - edge.path.start)) - piece.grain
+    return abs((turned + 90.0) % 180.0 - 90.0)
+
+
+def _centre(piece: Piece) -> Edge | None:
+    """Return the edge that is to stay on the warp: the fold, else the longest of the centre that lies on it."""
+    on = [edge for edge in piece.edges if edge.role in CENTRE and _off_warp(piece, edge) < ON_WARP]
+    return piece.fold_edge or max(on, key=lambda edge: edge.length, default=None)
+
+
+def _laid(opened: Piece, old: Piece, fan: Fan, ring: tuple[Edge, ...], bent: set[str], split: int) -> Piece:
+    """Return the piece with its fold or its centre lying as it lay before, or its middle where that was `bent`."""
+    kept = _centre(old)
+    if kept is None or kept.name in bent:
         back = fan.rigid(0.5)
-    elif fold.name in [e.name for e in ring[:split]]:
+    elif kept.name in [edge.name for edge in ring[:split]]:
         back = fan.rigid(1.0)
     else:
         return opened

@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+import cmath
+import math
+
 import pytest
 
+from drafting.alter.fullness import Wish, fuller
 from drafting.costume.garment import MadeGarment, draft_garment
 from drafting.draft.draft import Draft
 from drafting.draft.walk import walk
@@ -145,3 +149,27 @@ def test_elastic_much_shorter_than_a_limb_is_a_caution_for_the_blood() -> None:
     assert warned(0.86) == []
     (said,) = warned(0.80)
     assert "20 % shorter" in said
+
+
+@pytest.mark.parametrize(
+    ("block", "choices", "ref", "kept"),
+    [
+        ("shirt", {}, ("front", "neck"), "facing"),
+        ("shirt", {}, ("front", "hem"), "facing"),
+        ("fitted-top", {}, ("back", "neck"), "centre"),
+        ("fitted-top", {}, ("back", "hem"), "centre"),
+        ("skirt", {}, ("back", "hem"), "centre"),
+        ("skirt", {}, ("front", "hem"), "centre"),
+    ],
+)
+def test_a_front_edge_or_a_centre_stays_on_the_warp_when_a_piece_is_opened(
+    block: str, choices: dict[str, object], ref: tuple[str, str], kept: str
+) -> None:
+    """Common practice: the centre lies on the warp, or it stretches. It turned by up to 8 degrees."""
+    draft = draft_garment(chart_woman(), None, block, choices).draft
+    opened = fuller(draft, Wish(ref, ratio=1.4, gather=True))
+    before, after = (d[ref[0]][kept].path for d in (draft, opened))
+    assert opened.edge(ref).length > 1.3 * draft.edge(ref).length
+    assert opened[ref[0]].grain == draft[ref[0]].grain
+    turned = cmath.phase((after.end - after.start) / (before.end - before.start))
+    assert math.degrees(abs(turned)) < 0.01

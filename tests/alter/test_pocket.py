@@ -23,6 +23,7 @@ from drafting.making.rules import unsound
 from drafting.making.stages.drawn import sewn_on_paper
 from drafting.reading.given import Given, Origin
 from drafting.reading.pockets import PocketWish
+from drafting.shaping.details.welt_pocket import Welt, with_welt
 from tests.blocks.figures import chart_woman, errors
 from tests.making.figures import ROOT
 from tests.making.orders import KNIT, WOVEN, costume_of, order_of
@@ -145,6 +146,21 @@ def test_a_bag_that_has_no_room_is_shorter_and_told_and_a_dart_it_crosses_is() -
     said = [f.message for f in made("waistcoat", replace(WELT, along=0.25)).findings if f.check == "pocket"]
     assert any("deep, so that it ends inside" in one for one in said)
     assert any("across a dart" in one for one in said)
+
+
+@pytest.mark.parametrize("off", [57.0, 61.0, 90.0])
+def test_a_bag_that_reaches_over_a_seam_is_told_so_and_never_said_to_end_inside(off: float) -> None:
+    """Areas by shapely. A bag beside a seam was said to end inside, at 45 mm, while it reached over it."""
+    draft = made("trousers").draft
+    back = draft["back"]
+    side = back.points["side_hip"]
+    inwards = math.copysign(off, back.points["centre_hip"].real - side.real)
+    welted = with_welt(draft, back, Welt("welt-1", "Welt", side + inwards + 20j, 110.0, 14.0, 0.0), "")
+    bag = next(mark.path for mark in welted["back"].placements if mark.what == "pocket bag")
+    over = Polygon([(p.real, p.imag) for p in bag.flattened(0.05)]).difference(ring(back)).area
+    said = " ".join(f.message for f in welted.findings if f.where == "welt-1")
+    assert ("reaches over a stitching line" in said) == (over > 1.0) == (off < 70.0)
+    assert not (over > 1.0 and "ends inside" in said)
 
 
 @pytest.mark.parametrize(

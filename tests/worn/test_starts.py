@@ -12,6 +12,7 @@ from drafting.blocks import names
 from drafting.body import Body
 from drafting.costume.garment import draft_garment
 from drafting.costume.worn_sewn import COARSE, coarse_mesh
+from drafting.draft.roles import PieceRole
 from drafting.fabric import Fabric
 from drafting.worn.form import wearers_form
 from drafting.worn.nouns import Limb, Reals, SewnMesh
@@ -103,6 +104,26 @@ def test_every_panel_of_a_circle_hangs_from_its_inner_arc(block: str, choices: M
     assert len(hanging) >= 4
     for index in hanging:
         assert np.percentile(longer[mesh.piece == index], 98) < 2.5, mesh.pieces[index].name
+
+
+def test_a_godet_hangs_in_the_tails_that_it_is_let_into() -> None:
+    """A coat whose flare was let in as godets could not be worn at all: nothing told where they lie.
+
+    At rest a godet's tip lies at the top of its slit, and its hem no farther from the floor than its neighbours'.
+    """
+    body = chart_body()
+    rest = on_form(drafted("tailcoat", body, {"flare_way": "godets"}), "tailcoat", wearers_form(body))
+    longer = drawn_longer(rest.mesh, placed(rest.mesh, wearers_form(body)))
+    godets = [index for index, piece in enumerate(rest.mesh.pieces) if piece.role is PieceRole.GODET]
+    assert len(godets) >= 2
+    assert rest.settled
+    for index in godets:
+        assert np.percentile(longer[rest.mesh.piece == index], 99) < 5.0, rest.mesh.pieces[index].name
+        own = rest.points[np.unique(rest.mesh.sewn[rest.mesh.piece == index])]
+        hem = rest.points[rest.mesh.edges[rest.mesh.pieces[index].name, "hem"]]
+        tails = [rest.points[rest.mesh.edges[f"tail-{n}", "hem"]][:, 2] for n in (1, 2)]
+        assert own[:, 2].max() - hem[:, 2].mean() > 150.0
+        assert abs(hem[:, 2].mean() - np.concatenate(tails).mean()) < 60.0
 
 
 def drawn_longer(mesh: SewnMesh, points: Reals) -> Reals:

@@ -85,8 +85,16 @@ def _ends(edge: FrontEdge, k: float, *, single: bool) -> tuple[float, float]:
     else:
         high = edge.breaks.imag + (0.0 if single else LAST_UP * k)
     centre, first = edge.centre(low), 0.0 if single else _first(edge, low, k)
-    over = (split_at_x(edge.bottom, x)[0].end.imag + FIRST_UP * k for x in (centre + first, centre - first))
-    return max(low, min(high, max(over))), high
+    over = max(_bottom_at(edge, x) for x in (centre + first, centre - first))
+    return max(low, min(high, over + FIRST_UP * k)), high
+
+
+def _bottom_at(edge: FrontEdge, x: float) -> float:
+    """Return the height of the edge below a front at a place across it, or at its end nearest to that."""
+    start, end = edge.bottom.start, edge.bottom.end
+    if start.real < x < end.real:
+        return split_at_x(edge.bottom, x)[0].end.imag
+    return (start if x <= start.real else end).imag
 
 
 def row_on_centre(edge: FrontEdge, count: int, chest: float) -> tuple[ButtonPlace, ...]:

@@ -41,6 +41,9 @@ BAG, LEAST_BAG, STEP = 120.0, 45.0, 5.0
 SHALLOW = 60.0
 """mm: what lies in a bag no deeper falls out as the wearer bends (ours)."""
 
+NOTHING = 0.5
+"""mm2: no bag reaches over its piece by less (ours: the curves' own roughness)."""
+
 ROUNDED, FROM_EDGE = 15.0, 8.0
 """mm: radius of a bag's lower corners, and how far it keeps from the stitching line (ours)."""
 
@@ -141,7 +144,7 @@ def _lies_inside(piece: Piece, ring: Path) -> bool:
     x0, y0, x1, y1 = ring.bounds
     middle = complex((x0 + x1) / 2, (y0 + y1) / 2)
     grown = ring.mapped(lambda p: p + FROM_EDGE * (p - middle) / max(abs(p - middle), 1e-9))
-    return outside(grown, piece.outline) <= 0.5
+    return outside(grown, piece.outline) <= NOTHING
 
 
 def _pieces(piece: Piece, welt: Welt, depth: float, cloth: str) -> Iterator[Piece]:
@@ -217,10 +220,15 @@ def _bag_seam(bag: Piece) -> Seam:
 
 
 def _said(piece: Piece, welt: Welt, depth: float) -> Iterator[Finding]:
-    if depth < BAG:
+    on = name_in_words(piece.name)
+    if outside(welt.placed(_bag_ring(welt, depth)), piece.outline) > NOTHING:
         said = (
-            f"The bag of the pocket is {told(depth)} deep, so that it ends inside the {name_in_words(piece.name)}."
+            f"The bag of the pocket, {told(depth)} deep, reaches over a stitching line of the {on} beside its "
+            "mouth, and would be caught in that seam: move the pocket away from it, or make it narrower."
         )
+        yield Finding("pocket", "warning", welt.name, depth, BAG, said)
+    elif depth < BAG:
+        said = f"The bag of the pocket is {told(depth)} deep, so that it ends inside the {on}."
         if depth < SHALLOW:
             said += " What is put into it falls out: move the pocket away from the seams, or make it narrower."
         yield Finding("pocket", "warning" if depth < SHALLOW else "note", welt.name, depth, BAG, said)

@@ -9,9 +9,8 @@ from scipy.sparse.linalg import spsolve
 
 from drafting.draft.frame import BodyHeight, Limb
 from drafting.draft.roles import PieceRole
-from drafting.ground.errors import DraftError
 from drafting.worn.form.form import Form
-from drafting.worn.nouns import Reals, SewnMesh, SewnPiece, Truth
+from drafting.worn.nouns import Reals, SewnMesh, Truth
 from drafting.worn.placed.across import lap_across
 from drafting.worn.placed.angle import hand_of_each, round_the_body, stiffness
 from drafting.worn.placed.carried import carried, lapel_turned
@@ -21,11 +20,9 @@ from drafting.worn.placed.limbs import Tube, round_arm, round_leg, tube, under_f
 from drafting.worn.placed.outside import lifted_over, pushed_out
 from drafting.worn.placed.pulled import pulled_down
 from drafting.worn.placed.ridge import shoulders_seated
+from drafting.worn.placed.stated import hung_by, lost
 from drafting.worn.placed.top_edge import top_edges
 from drafting.worn.placed.trunk import Wraps
-
-HEIGHTS = (BodyHeight.BUST, BodyHeight.WAIST, BodyHeight.HIP)
-"""What a piece of the trunk is hung by, where it has no nape."""
 
 BLEND = 90.0
 """mm above and below the crotch over which two legs become one trunk (ours)."""
@@ -110,7 +107,7 @@ class Starting:
     def _heights(self, upright: list[int]) -> Reals:
         """Return the height over the floor of each sewn vertex of the upright pieces, NaN for the others."""
         mesh, levels = self.mesh, self.form.levels
-        own = {i: _hung_by(mesh.pieces[i], levels) for i in upright}
+        own = {i: hung_by(mesh.pieces[i], levels) for i in upright}
         nape = [
             levels["nape"] - place.imag - own[i]
             for i in upright
@@ -127,19 +124,27 @@ class Starting:
         return pulled_down(mesh, self.form, upright, found)
 
     def _hang(self, hanging: list[int], way: Reals, z: Reals) -> None:
-        """Hang pieces from their top edges, as far down as their cloth is long."""
-        mesh = self.mesh
-        if not hanging:
-            return
-        for index in hanging:
-            flat = np.unique(mesh.triangles[mesh.piece == index])
-            height, gaps = self._below(index, flat, z)
-            down = np.zeros(mesh.count)
-            down[mesh.merged[flat]] = gaps
-            at = np.unique(mesh.merged[flat])
-            at = at[~self.known[at]]
-            self.points[at] = self.body.hanging(height, down[at], way[at], self.hand[at])
-            self.known[at] = True
+        """Hang pieces from their top edges, as far down as their cloth is long; then what hangs in those."""
+        mesh, left = self.mesh, hanging
+        while left:
+            for index in (ready := [i for i in left if self._has_top(i, z)]):
+                flat = np.unique(mesh.triangles[mesh.piece == index])
+                height, gaps = self._below(index, flat, z)
+                down = np.zeros(mesh.count)
+                down[mesh.merged[flat]] = gaps
+                at = np.unique(mesh.merged[flat])
+                at = at[~self.known[at]]
+                self.points[at] = self.body.hanging(height, down[at], way[at], self.hand[at])
+                self.known[at] = True
+            if not ready:
+                raise lost(mesh.pieces[left[0]])
+            left = [index for index in left if index not in ready]
+            z = np.where(np.isnan(z) & self.known, self.points[:, 2], z)
+
+    def _has_top(self, index: int, z: Reals) -> bool:
+        """Say whether a piece states a height, or is sewn to something whose height is known."""
+        own = np.unique(self.mesh.sewn[self.mesh.piece == index])
+        return bool(self.mesh.pieces[index].frame.heights) or not np.isnan(z[own]).all()
 
     def _below(self, index: int, flat: np.ndarray, z: Reals) -> tuple[float, Reals]:
         """Return the height a piece hangs from, and how far below its top each flat vertex lies."""
@@ -149,9 +154,7 @@ class Starting:
             top, held = self.form.levels[piece.frame.heights[0][0].value], top_edges(mesh, index)
         else:
             held = flat[~np.isnan(z[mesh.merged[flat]])]
-            held = held[z[mesh.merged[held]] > np.nanmax(z[mesh.merged[held]]) - TOP] if len(held) else held
-            if not len(held):
-                raise DraftError(_lost(piece), turn=STATE)
+            held = held[z[mesh.merged[held]] > np.nanmax(z[mesh.merged[held]]) - TOP]
             top = float(z[mesh.merged[held]].mean())
         gaps = np.linalg.norm(spots[:, None] - mesh.flat[held][None], axis=2).min(axis=1)
         return top, gaps
@@ -247,7 +250,7 @@ class Starting:
                     new = ~known[mesh.merged[flat]]
                     self.put([flat[new]], [points[new]])
             if not done:
-                raise DraftError(_lost(mesh.pieces[left[0]]), turn=STATE)
+                raise lost(mesh.pieces[left[0]])
             left = [index for index in left if index not in done]
 
     def laps(self) -> None:
@@ -278,23 +281,8 @@ class Starting:
 TOP = 60.0
 """mm: what hangs does so from what lies no farther below its highest seam (ours)."""
 
-STATE = "state in the piece's frame which of its places lies at which height of the body"
-
 
 def _is_behind(mesh: SewnMesh, index: int) -> bool:
     """Return whether more of a piece lies on the middle behind than on the one in front."""
     own = mesh.sewn[mesh.piece == index]
     return bool(np.isin(mesh.back, own).sum() > np.isin(mesh.front, own).sum())
-
-
-def _lost(piece: SewnPiece) -> str:
-    return f"piece {piece.name} does not say where on the body it lies"
-
-
-def _hung_by(piece: SewnPiece, levels: object) -> float:
-    """Return the height over the floor of y = 0 of a piece, from the first height it states."""
-    for height in (*HEIGHTS, BodyHeight.NAPE, BodyHeight.KNEE, BodyHeight.CROTCH):
-        place = piece.frame.at(height)
-        if place is not None:
-            return float(levels[height.value]) - place.imag  # type: ignore[index]
-    raise DraftError(_lost(piece), turn=STATE)
