@@ -100,6 +100,15 @@ def test_pockets_at_an_edge_are_sewn_in_order_in_any_cloth(block: str, wish: Poc
     assert all(drawings[i][2] is not None for i in (*on, bag))
 
 
+def test_a_pocket_s_stay_is_fused_before_a_hem_on_the_bias_hangs() -> None:
+    """Only what reaches the hem waits until it is levelled; a pocket in an overskirt's tier was called unsound."""
+    garment = made("overskirt", replace(IN_SEAM, kind="slant", piece="panel", edge="centre_back_seam", along=0.86))
+    costume = costume_of(garment, WOVEN)
+    steps = order_of(costume)
+    assert any(step.verb == "hang" or "levels" in step.does for step in steps)
+    assert unsound(costume, steps) == ()
+
+
 @pytest.mark.parametrize("hand", ["left", "right"])
 def test_one_hand_alone_may_have_a_pocket(hand: str) -> None:
     """A pair of fronts stays a pair; what one hand alone needs is cut once, and for the right turned over."""

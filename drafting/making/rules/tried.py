@@ -6,7 +6,8 @@ from collections.abc import Iterator, Sequence
 
 from drafting.costume.garment import MadeGarment
 from drafting.draft.bias import hung_pieces
-from drafting.draft.roles import EdgeRole, SeamKind
+from drafting.draft.piece import Piece
+from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
 from drafting.fabric import Fabric
 from drafting.making.model import Step
 from drafting.making.order.rounds import edges_faced
@@ -57,7 +58,7 @@ def hung_first(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[Step
         holds = seam in flares or (seam.kind is SeamKind.WAIST and pieces_joined(seam.a, seam.b) & flared)
         if holds and sewn_at(steps, seam.name) > hung[0]:
             yield f"it hangs before {seam.name} is sewn"
-    bands = {p.name for p in draft.pieces if p.material == "interfacing" and flared & set(p.stiffens)}
+    bands = {p.name for p in draft.pieces if p.material == "interfacing" and flared & {*p.stiffens} and _hems(p)}
     for i in steps_where(steps[: hung[0]], lambda s: s.verb == "fuse" and bool(pieces_on(s, garment) & bands)):
         yield f"{steps[i].key} fuses a band before its hem is levelled"
     for seam in draft.seams:
@@ -68,6 +69,11 @@ def hung_first(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[Step
         steps[: hung[0]], lambda s: any(is_hem(draft, ref) and ref[0] in flared for ref in s.edges)
     ):
         yield f"{steps[i].key} turns a hem before it is levelled"
+
+
+def _hems(interfacing: Piece) -> bool:
+    """Return whether an interfacing reaches the hem; what stays a pocket's mouth does not."""
+    return interfacing.role is PieceRole.HEM_BAND or any(e.role is EdgeRole.HEM for e in interfacing.edges)
 
 
 def sleeves_tried(garment: MadeGarment, fabric: Fabric | None, steps: Sequence[Step]) -> Iterator[str]:
