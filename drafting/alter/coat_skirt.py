@@ -158,7 +158,7 @@ def _wish(body: Body, choices: Choices, waist_half: float, waist: float) -> Skir
         raise DraftError(
             "the coat ends above the waist or just below it",
             value=f"coat length {told(choices.coat_length)} from the nape",
-            reach=f"from {told(waist + LEAST * scale)}",
+            reach=f"from {told(waist + LEAST * scale, 'least')}",
             turn="coat length is taken from the nape down to the hem; a coat that ends at the waist is the block "
             "spencer",
         )

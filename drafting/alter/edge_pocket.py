@@ -204,7 +204,7 @@ def _across(
                     f"the mouth of the pocket runs over an end of the {name_in_words('.'.join(other))}, which it "
                     "is sewn to",
                     value=told(width),
-                    reach=f"up to {told(max(0.0, edge.length - 2 * MOUTH_ENDS))} along that edge",
+                    reach=f"up to {told(max(0.0, edge.length - 2 * MOUTH_ENDS), 'most')} along that edge",
                     turn="make it shorter, or move it along the edge, away from the dart or corner there",
                 )
             return other, edge.length - left if chain is seam.b else left

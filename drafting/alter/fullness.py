@@ -114,7 +114,7 @@ def filled(
         raise DraftError(
             f"{' '.join(edge)} is drawn wider than that already",
             value=told(wide),
-            reach=f"{told(draft.edge(edge).length)} or more",
+            reach=f"{told(draft.edge(edge).length, 'least')} or more",
         )
     if added > 0:
         draft = _opened(draft, edge, pivot, added, f"{wide / sewn:.2f} to one")

@@ -125,7 +125,7 @@ def loop_up(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -
         raise DraftError(
             "the skirt is too short to be looped up so far",
             value=told(choices.loop_up),
-            reach=f"up to {told(max(0.0, short.away - LEAST * scale))}",
+            reach=f"up to {told(max(0.0, short.away - LEAST * scale), 'most')}",
             turn="choose a lesser loop_up, a greater loop_at, or a longer skirt",
         )
     marked: dict[str, Piece] = {}

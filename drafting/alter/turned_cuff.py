@@ -128,7 +128,7 @@ def _width_at(piece: Piece, depth: float) -> float:
         raise DraftError(
             "a turned cuff reaches up to the sleeve's cap",
             value=f"{told(depth)} deep on a sleeve of {told(least)} below it",
-            reach=f"up to {told(0.8 * least)}",
+            reach=f"up to {told(0.8 * least, 'most')}",
             turn="choose a lesser turned_cuff",
         )
     return abs(up[0].at(depth) - up[1].at(depth))
@@ -141,7 +141,7 @@ def _cuff(low: float, high: float, depth: float) -> Piece:
         raise DraftError(
             "a turned cuff that spreads so much would lie over itself on the cloth",
             value=f"{told(high)} at its edge and {told(low)} at the sleeve, {told(depth)} deep",
-            reach=f"up to {told(low + MOST * depth)} at its edge",
+            reach=f"up to {told(low + MOST * depth, 'most')} at its edge",
             turn="choose a lesser turned_cuff_spread, or a deeper turned_cuff",
         )
     if abs(bend) < STRAIGHT:

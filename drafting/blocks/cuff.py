@@ -75,7 +75,7 @@ def cuff(body: Body, fabric: Fabric | None, choices: Choices, *, sleeve_hem: Cha
         raise DraftError(
             "a cuff needs a depth",
             value=told(choices.cuff_depth),
-            reach=f"{told(10.0)} to {told(250.0)}",
+            reach=f"{told(10.0, 'least')} to {told(250.0, 'most')}",
             turn="choose cuff_depth; the sleeve ends that much higher",
         )
     button = Button(choices.button_diameter, choices.button_thickness, choices.button_shape)

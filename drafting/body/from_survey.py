@@ -92,8 +92,8 @@ def survey_words(rule: Rule, whole: FromAll, figure: Figure, sd: float, scale: f
 
 
 def _leaning(found: Leant) -> str:
-    names = [_taken(name) for name in found.leaning[:NAMED]]
-    more = len(found.leaning) - NAMED
+    every = list(dict.fromkeys(map(_taken, found.leaning)))
+    names, more = every[:NAMED], len(every) - NAMED
     if more > 0:
         return f"{', '.join(names)} and {more} more"
     return f"{', '.join(names[:-1])} and {names[-1]}" if len(names) > 1 else names[0]

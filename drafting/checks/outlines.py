@@ -66,6 +66,8 @@ def _fold(piece: Piece, index: int) -> Iterator[Finding]:
         if crossing.role is EdgeRole.GODET_SIDE:
             continue  # a slit for a godet runs on, and the godet's tip is a point
         angle = piece.corner(corner)
+        if piece.edges[index].kind is EdgeKind.OPENING and abs(angle - 180) <= tol.SQUARE_ANGLE:
+            continue  # a front that opens, its corner rounded: nothing of the other hand meets it there
         holds = abs(angle - 90) <= tol.SQUARE_ANGLE
         said = f"{capital(fold)}: the {plain(crossing.name)} meets it at {degrees(angle)}"
         if not holds:

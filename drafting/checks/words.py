@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from drafting.draft.draft import EdgeRef, Seam
 from drafting.draft.roles import SeamKind
 from drafting.ground.findings import Finding, Severity
@@ -18,8 +20,15 @@ def plain(name: str) -> str:
 
 
 def capital(text: str) -> str:
-    """Return `text` with its first letter large and the rest as it is."""
-    return text[:1].upper() + text[1:]
+    """Return `text` with its first letter large and the rest as it is; a file's name keeps its own.
+
+    >>> capital("the cap is long"), capital("wearer.toml has changed")
+    ('The cap is long', 'wearer.toml has changed')
+    """
+    return text if FILE_NAME.match(text) else text[:1].upper() + text[1:]
+
+
+FILE_NAME = re.compile(r"\S+\.(?:toml|csv|journal|lays|taking|readings)\b")
 
 
 def mm(length: float) -> str:

@@ -13,16 +13,21 @@ from typing import Literal
 
 from drafting.ground.units import ShownUnit, show_length, shown_unit
 
-HowTold = Literal["plain", "fine", "small", "bought", "ready", "far"]
+HowTold = Literal["plain", "fine", "small", "bought", "ready", "far", "least", "most"]
 """How a length is told: `plain` to 1 mm or 1/8 in; `fine` to 0.1 mm or 1/16 in, as checks measure;
 `small`, a button or a bone, in mm whatever the metric unit, else to 1/16 in; `bought` in metres, or
 in yards and eighths; `ready`, what is sold by its length, as a zip, in whole cm or whole inches, never
-too short; `far`, a distance to keep, in metres or feet."""
+too short; `far`, a distance to keep, in metres or feet; `least` and `most`, the ends of what would be taken, as
+`plain`, but rounded inwards, so that what is read there can be typed."""
 
-_TOLD = re.compile(r"⟨(-?[0-9.]+(?:e[-+]?[0-9]+)?)(?:\|(fine|small|bought|ready|far))?⟩")
+_TOLD = re.compile(r"⟨(-?[0-9.]+(?:e[-+]?[0-9]+)?)(?:\|(fine|small|bought|ready|far|least|most))?⟩")
 
 TENTHS = 0.95
 """mm: what is told finely and is less than this is told in hundredths of a mm, whatever the unit (ours)."""
+
+INWARDS = {"least": math.ceil, "most": math.floor}
+STEPS = {"cm": 1.0, "mm": 1.0, "in": 25.4 / 8}
+"""mm: what the ends of a range are rounded to, in each unit."""
 
 SIZES = {"cm": 10.0, "in": 25.4}
 READY = 0.1
@@ -44,6 +49,8 @@ def told(mm: float, how: HowTold = "plain") -> str:
     ('15 ft', '4.6 m')
     >>> [in_unit(told(mm, "ready"), unit) for mm, unit in ((600.0, "in"), (180.0, "in"), (180.0, "cm"))]
     ['24 in', '7 in', '18 cm']
+    >>> [in_unit(told(mm, how), unit) for mm, how, unit in ((39.9, "most", "cm"), (39.9, "least", "in"))]
+    ['3.9 cm', '1 5/8 in']
     """
     return f"⟨{mm:.7g}{'' if how == 'plain' else f'|{how}'}⟩" if math.isfinite(mm) else f"{mm} mm"
 
@@ -127,6 +134,9 @@ def _shown(mm: float, how: str, unit: ShownUnit) -> str:
     if how == "ready":
         own = "in" if unit == "in" else "cm"
         return show_length(math.ceil(mm / SIZES[own] - READY) * SIZES[own], own)
+    if how in INWARDS:
+        nothing = 1e-6 if how == "most" else -1e-6
+        mm, how = INWARDS[how](mm / STEPS[unit] + nothing) * STEPS[unit], "plain"
     if how == "far":
         return f"{mm / FOOT:.0f} ft" if unit == "in" else f"{mm / 1000:.1f} m"
     if how == "fine" and 0.005 <= abs(mm) < TENTHS:

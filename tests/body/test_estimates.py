@@ -199,3 +199,12 @@ def test_a_change_takes_less_than_a_third_of_a_millisecond() -> None:
             body.changed(bust_girth=880.0 + step)
 
     assert paced(*[hundred] * 5) < 2.86  # 0.3 ms a change where the fixed work takes 10.5
+
+
+def test_no_estimate_names_a_measure_twice_that_it_comes_from() -> None:
+    """The survey's nape drop and the shoulder's are taken as one measure: it stood in the list two times."""
+    taken = {"height": 1651, "bust_girth": 971, "high_bust_girth": 927, "waist_girth": 800, "hip_girth": 1054}
+    body = wearer({**taken, "shoulder_drop": 47, "back_waist_length": 413, "shoulder_length": 122})
+    for name, measure in body.measures.items():
+        named = measure.rule.partition(" (")[0].removeprefix("from ").replace(" and ", ", ").split(", ")
+        assert len(named) == len(set(named)), name

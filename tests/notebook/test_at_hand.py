@@ -163,3 +163,23 @@ def test_what_a_page_tells_is_told_in_her_unit(files: dict[str, Path], name: str
     said = [sentence for tells in TOLD.values() for sentence in tells(living)]
     assert any(unit in sentence for sentence in said)
     assert not [sentence for sentence in said if "⟨" in sentence]
+
+
+def test_the_start_page_and_the_worn_page_bring_every_garment(tmp_path: Path, files: dict[str, Path]) -> None:
+    """A cape has none of the choices that most garments have: it was missing from the list without a word."""
+    path = files["no-coat"]
+    more = path.read_text("utf-8") + '[garments.cape]\nblock = "cape"\nfabric = "shell"\n'
+    path.write_text(more + '[garments.spats]\nblock = "spats"\nfabric = "shell"\n', "utf-8")
+    remember(tmp_path, path)
+    page = CostumePage()
+    for shown in (page.bench("bust_ease", every=True).shown, page.bench(every=True).shown):
+        assert shown.widgets.names == ("shirt", "legs", "cape", "spats")
+    bench = page.bench("bust_ease", "hip_ease", "cape_ends", every=True).shown
+    for garment, controls in (("shirt", {"bust_ease", "hip_ease"}), ("cape", {"cape_ends"})):
+        bench.show_garment(garment)
+        assert set(bench.controls) == controls
+    bench.show_garment("spats")
+    assert {"spat_height", "shoe_ease"} <= set(bench.controls)
+    worn = page.worn("bust_ease", every=True).shown
+    assert worn.dress.options == ("shirt", "legs", "cape", "spats")
+    page.close()

@@ -85,6 +85,10 @@ def test_the_stretched_strip_is_kept_beside_the_costume(tmp_path: Path) -> None:
     assert again.controls["stretched"].value == 150.0
     assert "Kept in my-costume.readings" in again.done.value
     assert not SwatchTest(BODY).keeps
+    begins = "of no cloth of yours"  # until a ruler has said something, or what it said stands again
+    assert begins in SwatchTest(BODY).said.value
+    assert begins not in again.said.value
+    assert begins not in test.said.value
 
 
 TORN = (

@@ -26,8 +26,8 @@ from drafting.ground.errors import DraftError, UnknownNameError
 from drafting.ground.lengths import told
 from drafting.reading.style_made import CornerWish
 
-STRAIGHT = 0.5
-"""mm: an edge whose end bends no more than this over what is rounded off is straight there (ours)."""
+TRIES, CENTRED = 30, 1e-9
+"""Steps in which the arc of a corner is found, and mm within which its centre then lies (ours)."""
 
 LARGEST, ARC = 500.0, 2e-4
 """mm: the largest radius of a corner that was rounded; by what share of it an arc may leave its circle (ours)."""
@@ -123,7 +123,7 @@ def _with_path(edge: Edge, path: Path, gone: float) -> Edge:
 
 
 def _rounded(piece: Piece, first: Edge, second: Edge, radius: float) -> tuple[Path, Path]:
-    """Return both edges up to the arc, each with its half of it; it begins
+    """Return both edges up to the arc, each with its half of it; between straight edges it begins
     r / tan(half the corner) from the corner."""
     inside = cmath.phase(-first.path.arrive / second.path.leave) % (2 * math.pi)
     if not 5 < math.degrees(inside) < BLUNTEST:
@@ -139,25 +139,40 @@ def _rounded(piece: Piece, first: Edge, second: Edge, radius: float) -> tuple[Pa
             raise DraftError(
                 f"the {piece.name}'s {edge.name} is too short for this radius",
                 value=told(radius),
-                reach=f"up to {told(max(room, 0.0))}",
+                reach=f"up to {told(max(room, 0.0), 'most')}",
             )
-    kept, cut = first.path.split(first.length - back)
-    gone, left = second.path.split(back)
-    corner = first.path.end
-    a, b = corner - back * first.path.arrive, corner + back * second.path.leave
-    if abs(kept.end - a) > STRAIGHT or abs(left.start - b) > STRAIGHT or cut.length + gone.length <= 0:
+    ends = _touched(first.path, second.path, radius, back)
+    if ends is None:
         raise DraftError(
             f"the {piece.name}'s {first.name} or {second.name} bends too much for this radius",
             value=told(radius),
             turn="take a smaller one",
         )
-    centre = a + 1j * first.path.arrive * radius
-    half = arc(centre, a, (180 - math.degrees(inside)) / 2)
-    rest = arc(centre, half.end, (180 - math.degrees(inside)) / 2)
-    return (
-        Path.joined([ends_moved(kept, end=a), half]),
-        Path.joined([ends_moved(rest, end=b), ends_moved(left, start=b)]),
-    )
+    kept, left = first.path.split(ends[0])[0], second.path.split(ends[1])[1]
+    turn = math.degrees(cmath.phase(left.leave / kept.arrive))
+    centre = kept.end + 1j * kept.arrive * radius
+    half = arc(centre, kept.end, turn / 2)
+    rest = arc(centre, half.end, turn / 2)
+    return Path.joined([kept, half]), Path.joined([ends_moved(rest, end=left.start), left])
+
+
+def _touched(first: Path, second: Path, radius: float, back: float) -> tuple[float, float] | None:
+    """Return how far along each path a circle of this radius inside their corner touches it, or None where it does
+    not: Newton's method on the two curves of its possible centres, from the corner of their tangents."""
+    s, u = first.length - back, back
+    for _ in range(TRIES):
+        t, v = first.tangent(s), second.tangent(u)
+        miss = second.at(u) - first.at(s) + 1j * radius * (v - t)
+        if abs(miss) < CENTRED:
+            return s, u
+        a, b = t * (1 - radius * first.curvature(s)), v * (radius * second.curvature(u) - 1)
+        across = (a.conjugate() * b).imag
+        if abs(across) < CENTRED:
+            return None
+        s, u = s - (b.conjugate() * miss).imag / across, u + (a.conjugate() * miss).imag / across
+        if not (tol.LEAST_EDGE <= s <= first.length and 0.0 <= u <= second.length - tol.LEAST_EDGE):
+            return None
+    return None
 
 
 def _squared(piece: Piece, first: Edge, second: Edge) -> tuple[Path, Path]:

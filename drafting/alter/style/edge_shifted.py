@@ -78,7 +78,7 @@ def _refuse(draft: Draft, piece: Piece, beside: Edge, amount: float) -> None:
         raise DraftError(
             f"nothing would be left of the {piece.name}'s {beside.name}",
             value=told(amount),
-            reach=f"{told(tol.LEAST_EDGE - beside.length)} or more",
+            reach=f"{told(tol.LEAST_EDGE - beside.length, 'least')} or more",
         )
 
 

@@ -48,7 +48,7 @@ def edged(draft: Draft, wish: EdgingWish, fabric: Fabric | None = None) -> Draft
         raise DraftError(
             f"a {wish.kind} cannot be so wide",
             value=told(wish.width),
-            reach=f"{told(NARROWEST)} to {told(WIDEST)}",
+            reach=f"{told(NARROWEST, 'least')} to {told(WIDEST, 'most')}",
         )
     run = sewn_run(draft, wish.edges)
     if wish.name and wish.name in draft:

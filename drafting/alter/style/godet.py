@@ -62,7 +62,7 @@ def with_godet(draft: Draft, wish: GodetWish) -> Draft:
         raise DraftError(
             "a godet cannot be so wide for its height",
             value=told(wish.width),
-            reach=f"{told(tol.LEAST_EDGE)} to {told(most)}",
+            reach=f"{told(tol.LEAST_EDGE, 'least')} to {told(most, 'most')}",
             turn="make it higher, or let in two",
         )
     return _slashed(draft, wish) if wish.at else _in_seam(draft, wish)
@@ -155,7 +155,7 @@ def _parted(draft: Draft, ref: EdgeRef, height: float, *, at_end: bool) -> tuple
         raise DraftError(
             f"the {name_in_words('.'.join(ref))} is gathered, or too short for this godet",
             value=told(height),
-            reach=f"up to {told(max(edge.length - tol.LEAST_EDGE, 0.0))}",
+            reach=f"up to {told(max(edge.length - tol.LEAST_EDGE, 0.0), 'most')}",
         )
     cut = edge.length - height if at_end else height
     upper, lower = edge_part(edge, 0.0, cut), edge_part(edge, cut, edge.length)
@@ -206,7 +206,8 @@ def slash_line(piece: Piece, wish: GodetWish) -> Path:
         raise DraftError(
             f"a slash needs cloth on both sides of it on the {piece.name}'s {edge.name}",
             value=told(spot.at),
-            reach=f"{told(SLASH_SEAM + tol.LEAST_EDGE)} to {told(edge.length - SLASH_SEAM - tol.LEAST_EDGE)}",
+            reach=f"{told(SLASH_SEAM + tol.LEAST_EDGE, 'least')} to "
+            f"{told(edge.length - SLASH_SEAM - tol.LEAST_EDGE, 'most')}",
         )
     foot = spot_point(piece, spot)
     path = line(foot, foot + 1j * edge.path.tangent(spot.at) * wish.height)

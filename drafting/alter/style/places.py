@@ -51,7 +51,9 @@ def spot_on(piece: Piece, place: OutlinePlace) -> RingSpot:
     at = _distance(piece, place, index)
     if not -SNAP <= at <= length + SNAP:
         raise DraftError(
-            f"the place lies off the {piece.name}'s {edge.name}", value=told(at), reach=f"0 to {told(length)}"
+            f"the place lies off the {piece.name}'s {edge.name}",
+            value=told(at),
+            reach=f"0 to {told(length, 'most')}",
         )
     if at <= SNAP:
         before = (index - 1) % len(piece.edges)
@@ -62,7 +64,7 @@ def spot_on(piece: Piece, place: OutlinePlace) -> RingSpot:
         raise DraftError(
             f"a bit of the {piece.name}'s {edge.name} is left that is too short to sew",
             value=told(min(at, length - at), "fine"),
-            reach=f"{told(tol.LEAST_EDGE)} or more, or nothing",
+            reach=f"{told(tol.LEAST_EDGE, 'least')} or more, or nothing",
             turn="end the line in the corner, or farther from it",
         )
     return RingSpot(index, at)

@@ -65,7 +65,9 @@ def pleated(draft: Draft, wish: PleatWish) -> Draft:
     piece = piece_named(draft, wish.piece)
     if not tol.LEAST_EDGE <= wish.depth <= DEEPEST:
         raise DraftError(
-            "a pleat cannot be so deep", value=told(wish.depth), reach=f"{told(tol.LEAST_EDGE)} to {told(DEEPEST)}"
+            "a pleat cannot be so deep",
+            value=told(wish.depth),
+            reach=f"{told(tol.LEAST_EDGE, 'least')} to {told(DEEPEST, 'most')}",
         )
     folds = folds_of(wish)
     lines = [_line(piece, wish, fold) for fold in folds]
@@ -90,7 +92,7 @@ def _line(piece: Piece, wish: PleatWish, fold: KnifeFold) -> tuple[complex, comp
             raise DraftError(
                 f"the pleats do not find room on the {piece.name}'s {edge.name}",
                 value=told(at),
-                reach=f"0 to {told(edge.length)}",
+                reach=f"0 to {told(edge.length, 'most')}",
                 turn="fewer pleats, less depth, or closer together",
             )
         ends.append(edge.path.at(min(max(at, 0.0), edge.length)))

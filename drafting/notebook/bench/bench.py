@@ -97,7 +97,7 @@ class Bench(Together):
             return known
         if len(self.widgets.names) == 1:
             return {name: choice_of(self.costume, self.garment, name) for name in self.named}
-        return {name: known[name] for name in self.named if name in known}
+        return {name: known[name] for name in self.named if name in known} or known
 
     def choice(self, name: str) -> Any:
         """Return a choice of the garment shown as a widget of `ipywidgets`, to observe, link or set.

@@ -112,6 +112,8 @@ def _bar(name: str, mm: float, top: float, ruled: Ruled) -> Svg:
     )
 
 
+NOTHING_READ = "Nothing is read off a ruler yet: these figures are to begin with, and of no cloth of yours."
+
 ONLY = ""
 """The swatch test knows one strip."""
 
@@ -171,4 +173,6 @@ class SwatchTest(Trial):
         self.keep(ONLY, asdict(new), asdict(self.usual))
 
     def _show(self) -> None:
-        self.show(swatch_svg(self.swatch, self.ruled), sentences(self.swatch, self.body, self.girth, self.unit))
+        begins = (NOTHING_READ,) if self.swatch == self.usual else ()
+        means = sentences(self.swatch, self.body, self.girth, self.unit)
+        self.show(swatch_svg(self.swatch, self.ruled), (*begins, *means))

@@ -15,10 +15,13 @@ from drafting.reading.text import read_text
 from drafting.reading.toml import parse_toml
 
 
-def garments_with(costume: CostumeFile, choices: tuple[str, ...], parts: tuple[str, ...]) -> tuple[str, ...]:
+def garments_with(
+    costume: CostumeFile, choices: tuple[str, ...], parts: tuple[str, ...], *, every: bool = False
+) -> tuple[str, ...]:
     """Return the names of the garments that have one of the parts and one of the choices (all, where none is
-    named)."""
-    return tuple(g.name for g in costume.garments if _has(costume, g, choices, parts))
+    named); `every` asks for no choice."""
+    wanted = () if every else choices
+    return tuple(g.name for g in costume.garments if _has(costume, g, wanted, parts))
 
 
 def _has(costume: CostumeFile, garment: Garment, choices: tuple[str, ...], parts: tuple[str, ...]) -> bool:

@@ -156,27 +156,28 @@ class CostumePage:
     def _pick(self, at: AtHand) -> None:
         self.chooser.value = next(path for _, path in self.chooser.options if path == at.path)
 
-    def bench(self, *choices: str, part: str | tuple[str, ...] = ()) -> PageView:
+    def bench(self, *choices: str, part: str | tuple[str, ...] = (), every: bool = False) -> PageView:
         """Return a bench of the garments that have one of these choices, and one of the parts named.
 
-        With no choices named, all that the garment has.
+        With no choices named, all that the garment has. `every` brings those that have none of these choices as
+        well, with all that they have.
         """
-        return self._of_garments(Bench, choices, part)
+        return self._of_garments(Bench, choices, part, every)
 
-    def worn(self, *choices: str, part: str | tuple[str, ...] = ()) -> PageView:
-        """Return the garments that have one of these choices, and one of the parts named, on the wearer's form."""
+    def worn(self, *choices: str, part: str | tuple[str, ...] = (), every: bool = False) -> PageView:
+        """Return the garments on the wearer's form; which, and with which choices, as `bench` does."""
         from drafting.notebook.worn_view.view import WornView  # slow to open: only where one is shown
 
-        return self._of_garments(WornView, choices, part)
+        return self._of_garments(WornView, choices, part, every)
 
     def _of_garments(
-        self, shown: type[Bench | WornView], choices: tuple[str, ...], part: str | tuple[str, ...]
+        self, shown: type[Bench | WornView], choices: tuple[str, ...], part: str | tuple[str, ...], every: bool
     ) -> PageView:
         parts = (part,) if isinstance(part, str) else part
 
         def build() -> Bench | WornView:
             living = self.living
-            garments = named.garments_with(living.asked, choices, parts)
+            garments = named.garments_with(living.asked, choices, parts, every=every)
             if not garments:
                 raise NothingToShow(named.nothing_words(living.asked, choices, parts))
             return shown(living, garments, named.known_choices(living.asked, garments, choices) or None)

@@ -115,7 +115,7 @@ class WornView:
     def controls(self) -> Mapping[str, Choice]:
         """What there is a control for, by name."""
         known = choices_in(self.costume, self.standing.garment)
-        return known if self.named is None else {name: known[name] for name in self.named if name in known}
+        return {name: known[name] for name in self.named or () if name in known} or known
 
     def ask(self, choice: str, value: Any, stroke: int = 0) -> None:
         """Take a new value for one choice; the shape follows when the hand rests."""

@@ -170,7 +170,7 @@ def _as_long(plan: CapePlan, length: float) -> CapePlan:
         raise DraftError(
             "the cape ends on the shoulder",
             value=told(length),
-            reach=f"{told(least)} and more",
+            reach=f"{told(least, 'least')} and more",
             turn="choose a longer cape_length",
         )
     return replace(plan, outer=start + length)

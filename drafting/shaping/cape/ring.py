@@ -132,7 +132,7 @@ def _panels(plan: CapePlan, behind: bool, width: float, both: CapePlan) -> tuple
     raise DraftError(
         "the cape is too long for this cloth, whatever its panels",
         value=told(width),
-        reach=f"{told(narrowest + ROOM)} of usable width",
+        reach=f"{told(narrowest + ROOM, 'least')} of usable width",
         turn="choose wider cloth, or a shorter cape",
     )
 

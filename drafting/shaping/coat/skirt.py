@@ -86,7 +86,7 @@ def back_drop(length: float, waist: float, scale: float) -> float:
         raise DraftError(
             "the tail ends above the waist or just below it",
             value=f"tail length {told(length)} from the nape",
-            reach=f"from {told(waist + LEAST_TAIL * scale)}",
+            reach=f"from {told(waist + LEAST_TAIL * scale, 'least')}",
             turn="tail length is taken from the nape down to the hem",
         )
     return drop

@@ -135,7 +135,7 @@ def slant(piece: Piece, edge: str, beside: str, width: float, height: float) -> 
             raise DraftError(
                 f"the {name_in_words(f'{piece.name}.{named}')} is too short for the mouth of the pocket",
                 value=told(much),
-                reach=f"up to {told(max(path.length - past, 0.0))}",
+                reach=f"up to {told(max(path.length - past, 0.0), 'most')}",
                 turn="make the pocket smaller, or name another edge",
             )
     reach = min(width + INTO, out.length - FROM_EDGE / 2)

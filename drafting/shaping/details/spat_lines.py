@@ -83,7 +83,7 @@ def spat_profile(body: Body, eases: SpatEases) -> SpatProfile:
         raise DraftError(
             "the spats end below the ankle",
             value=told(high),
-            reach=f"{told(ankle + 15.0 * scale)} and more",
+            reach=f"{told(ankle + 15.0 * scale, 'least')} and more",
             turn="choose a greater spat_height",
         )
     if high > body["knee_height"] - 30.0 * scale:

@@ -77,7 +77,7 @@ def elastic_loop(
         raise DraftError(
             f"the elastic at the {where} opens to {told(passes)} and cannot pass {told(over)}",
             value=f"a loop of {told(loop)} that opens to {opens:g} times its length",
-            reach=f"a loop of {told(over / opens)} or more, or elastic that opens to "
+            reach=f"a loop of {told(over / opens, 'least')} or more, or elastic that opens to "
             f"{math.ceil(100 * over / loop - 1e-9) / 100:g} times",
             turn="choose one of the two, or leave an opening",
         )

@@ -91,7 +91,7 @@ def gathered(draft: Draft, *refs: EdgeRef, sewn: float) -> Draft:
         raise DraftError(
             f"{' and '.join(' '.join(ref) for ref in refs)} cannot be gathered",
             value=f"{told(drawn)} drawn, {told(sewn)} to be sewn to",
-            reach=f"up to {told(drawn)}",
+            reach=f"up to {told(drawn, 'most')}",
             turn="draw the edge wider, or gather it up to less",
         )
     for ref in refs:

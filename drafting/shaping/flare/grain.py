@@ -164,7 +164,7 @@ def _all_or_nothing(panels: Sequence[PanelBetweenSeams], flare: Sequence[float])
             f"tail seam {k + 1} cannot lie on the true bias on both its panels: panel {k + 1} has one "
             f"warp, and its two seams part by {panel.angle:.1f} degrees",
             value=f"grain on every seam, {told(flare[k + 1])} of flare on a seam of {told(length)}",
-            reach=f"up to {told(SHARE * length)} a seam (0.035 x its length)",
+            reach=f"up to {told(SHARE * length, 'most')} a seam (0.035 x its length)",
             turn="take grain alternate (every other seam exact), pairs (twice the panels, every flare "
             "seam exact) or mean (no seam exact, none far off)",
         )

@@ -131,7 +131,7 @@ def godet(length: float, width: float) -> Godet:
         raise DraftError(
             "a godet cannot be wider than three quarters of a circle",
             value=f"{told(width)} in a slit of {told(length)}",
-            reach=f"up to {told(1.5 * math.pi * length)}",
+            reach=f"up to {told(1.5 * math.pi * length, 'most')}",
             turn="let it in higher, or give it less",
         )
     parts = max(1, math.ceil(angle / math.radians(45)))
@@ -156,7 +156,7 @@ def uncut_tail(tail: PlainTail, total: float, longer: float = 1.0) -> TailPanel:
         raise DraftError(
             "so much flare cannot be cut in one piece",
             value=f"{told(total)} on a tail of {told(short)}",
-            reach=f"up to {told(math.radians(MOST_TURN) * short)}",
+            reach=f"up to {told(math.radians(MOST_TURN) * short, 'most')}",
             turn="give it less, or cut it in panels",
         )
     return bent_panels(tail, (0.0, tail.width), (total / 2, total / 2), longer)[0]

@@ -90,7 +90,7 @@ def panels_for(
     raise DraftError(
         "the skirt is too long for this cloth, whatever its panels",
         value=told(width),
-        reach=f"{told(_across(ring, ring.angle / MOST_PANELS, False) + ROOM)} of usable width",
+        reach=f"{told(_across(ring, ring.angle / MOST_PANELS, False) + ROOM, 'least')} of usable width",
         turn="choose wider cloth, a shorter skirt, or gores",
     )
 

@@ -144,7 +144,7 @@ def _length(body: Body, ends: str, asked: float, rise: float, scale: float) -> f
         raise DraftError(
             "the skirt ends above the hip" if length < least else "the skirt is longer than to the floor",
             value=told(length),
-            reach=f"{told(least)} to {told(floor)}",
+            reach=f"{told(least, 'least')} to {told(floor, 'most')}",
             turn="choose another skirt_length, or leave it at 0 and choose where the skirt ends",
         )
     return length

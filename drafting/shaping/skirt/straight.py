@@ -104,7 +104,7 @@ def _settled(plan: SkirtPlan, lean: float) -> tuple[HalfSkirt, HalfSkirt]:
         raise DraftError(
             "the waist cannot be shaped from this hip with side seams and darts",
             value=f"{told(2 * plan.waist)} round the waist",
-            reach=f"{told(2 * (plan.waist + high))} to {told(2 * (plan.waist + low))}",
+            reach=f"{told(2 * (plan.waist + high), 'least')} to {told(2 * (plan.waist + low), 'most')}",
             turn="give the waist more ease, or choose gores",
         )
     return _halves(plan, asked(float(brent_zero(waist, *span, within=1e-9))), lean)

@@ -171,7 +171,7 @@ def fit_cap(
         raise DraftError(
             "the sleeve is too short to have a cap",
             value=f"length {told(arm_length)} from the shoulder",
-            reach=f"from {told(low / 0.8 + 1)} up",
+            reach=f"from {told(low / 0.8 + 1, 'least')} up",
             turn="make the sleeve longer, or leave it out",
         )
 

@@ -267,7 +267,7 @@ def _underarm(body: Body, drop: float, waist: float, scale: float) -> float:
         raise DraftError(
             "the armhole reaches too near the waist",
             value=f"underarm {told(-level)} below the nape, waist {told(-waist)}",
-            reach=f"underarm up to {told(-lowest)} below the nape",
+            reach=f"underarm up to {told(-lowest, 'most')} below the nape",
             turn="choose a smaller armhole drop, or measure the back waist length again",
         )
     return level

@@ -190,7 +190,7 @@ def _wide_enough(hem: float, knee: float, wider: float) -> None:
             raise DraftError(
                 f"the leg is too narrow at the {name} to be drafted from this hip",
                 value=f"{told(girth)} round",
-                reach=f"{told(least)} or more",
+                reach=f"{told(least, 'least')} or more",
                 turn=f"give the {name} more width, or measure {name} and hip again",
             )
 
@@ -207,7 +207,7 @@ def _levels(asked: TrouserMeasures, style: LegStyle) -> tuple[float, float, floa
         raise DraftError(
             "the leg would end above the knee",
             value=f"a leg length of {told(style.longer)}",
-            reach=f"{told(-longest)} or more",
+            reach=f"{told(-longest, 'least')} or more",
             turn="draft it longer, and cut the finished block off for shorts",
         )
     return waist, hip, knee, hem

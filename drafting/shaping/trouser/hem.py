@@ -132,7 +132,7 @@ def _flared(frame: LegFrame, legs: Legs) -> Hems:
         raise DraftError(
             "the flare is wider than this lower leg can be turned to",
             value=f"a hem width of {told(frame.hem_girth)}",
-            reach=f"{told(sweep(0.0))} to {told(sweep(STEEPEST))}",
+            reach=f"{told(sweep(0.0), 'least')} to {told(sweep(STEEPEST), 'most')}",
             turn="ask for less width, or let the leg be longer",
         )
     angle = float(brent_zero(over, 0, STEEPEST, within=1e-11))

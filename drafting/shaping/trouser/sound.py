@@ -28,7 +28,7 @@ def refuse_crossed(shape: LegShape, pieces: Sequence[Piece]) -> None:
         "the trouser's outline would cross itself",
         value=f"a waist of {told(shape.frame.waist_girth)} over a hip of {told(girth['hip'])} and a crotch seam "
         f"of {told(shape.frame.asked.crotch)}",
-        reach=f"a waist of {told(least)} or more" if least else "",
+        reach=f"a waist of {told(least, 'least')} or more" if least else "",
         turn="give the waist more ease or gathers, or measure waist, hip and total crotch length again",
     )
 

@@ -160,7 +160,7 @@ def _solved(length: Callable[[float], float], wanted: float, guess: float, betwe
         raise DraftError(
             "the waist cannot be shaped from this hip with a side seam and darts",
             value=f"{told(2 * wanted)} round the waist",
-            reach=f"{told(2 * least)} to {told(2 * most)}",
+            reach=f"{told(2 * least, 'least')} to {told(2 * most, 'most')}",
             turn="give the waist more ease, or measure waist and hip again",
         )
     found = root_near(lambda x: wanted - length(x), guess, between, 1e-9 * (high - low))

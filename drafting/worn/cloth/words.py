@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from drafting.fabric.strip_tests import GRAVITY
 from drafting.ground.lengths import told
 from drafting.ground.sources import printed
 from drafting.worn.cloth.guesses import SOURCES
@@ -16,7 +17,7 @@ NUMBERS: dict[str, tuple[str, float, str]] = {
     "bends_along": ("rigidity along the warp", MICRO, "µN m"),
     "bends_across": ("rigidity across it", MICRO, "µN m"),
     "twists": ("rigidity to twist", MICRO, "µN m"),
-    "weight": ("weight", 1.0, "N/m2"),
+    "weight": ("mass", 1000.0 / GRAVITY, "g/m2"),
     "thickness": ("thickness", 1.0, "mm"),
 }
 """What each value of a ply is called, and how it is shown."""
@@ -28,7 +29,7 @@ def ply_said(ply: Ply) -> tuple[str, ...]:
     >>> from drafting.fabric import Fabric
     >>> from drafting.worn.cloth.single import single_ply
     >>> ply_said(single_ply(Fabric("shirting", mass=118.0)))[6]
-    'weight: 1.16 N/m2, measured'
+    'mass: 118 g/m2, measured'
     """
     return tuple(_said(ply, name) for name in NUMBERS)
 
