@@ -175,3 +175,13 @@ def test_a_leg_of_mutton_is_in_proportion_on_a_large_body() -> None:
     assert let_in[980.0] == pytest.approx(let_in[1000.0], rel=0.03)  # not below 1 m
     assert let_in[1250.0] / let_in[1000.0] == pytest.approx(1.25, rel=0.03)
     assert let_in[1400.0] / let_in[1000.0] == pytest.approx(1.40, rel=0.03)
+
+
+@pytest.mark.parametrize("block", ["fitted-top", "shirt"])
+def test_the_hem_of_a_cap_is_round_below_the_crown(block: str) -> None:
+    """Common practice: a line that is sewn is even. On a shirt the two halves ran straight into a point, turning
+    within 9 mm, where their ends point at each other."""
+    for body in ansur(60):
+        hem = draft_garment(body, None, block, {"sleeve_style": "cap"}).draft["sleeve"]["hem"].path
+        sharpest = max(abs(hem.curvature(hem.length * i / 400)) for i in range(1, 400))
+        assert 1 / sharpest > 40.0, body.title

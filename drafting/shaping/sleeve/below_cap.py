@@ -199,8 +199,9 @@ def cap_hem(seams: SleeveSeams, height: float) -> SleeveSeams:
     if height <= below_crown(hem):
         return seams
     top = 1j * height
-    halves = smooth(hem.start, top, hem.leave, 1 + 0j), smooth(top, hem.end, 1 + 0j, hem.arrive)
-    return replace(seams, hem=Path(halves))
+    up = smooth(hem.start, top, hem.leave, 1 + 0j, may_wave=True)
+    down = smooth(hem.end, top, -hem.arrive, -1 + 0j, may_wave=True).reversed()
+    return replace(seams, hem=Path((up, down)))
 
 
 def straight_seams(f: Forearm) -> SleeveSeams:
