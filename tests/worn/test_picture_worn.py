@@ -14,7 +14,7 @@ import pytest
 
 from drafting.fabric import Fabric
 from drafting.ground.palette import Colour
-from drafting.worn.nouns import AtRest
+from drafting.worn.nouns import AtRest, Limb
 from drafting.worn.picture.draw import drawn
 from drafting.worn.picture.dressed import Look, dressed_scene, off_scene, pull_scene, whole_cloth
 from drafting.worn.picture.maps import PULLS, STANDS_OFF, Ramp, distance_off, greatest_stretch, pull_share, shades
@@ -67,6 +67,19 @@ def test_no_seam_is_drawn_under_other_cloth() -> None:
     kept = dressed_scene(post(RADIUS, 1600), (replace(look(rest), under=under),)).traces
     assert kept
     assert all((trace.points[:, 2] < 1021.0).all() for trace in kept)
+
+
+def test_a_shirts_tail_is_not_seen_where_it_is_tucked_into_legs() -> None:
+    """It hung between the legs in the open, and came through the seat of a stout man's trousers."""
+    shirt, trousers = tube(180, 700, 1300), tube(185, 800, 1000)
+    legs = replace(trousers.mesh.pieces[0], limb=Limb.LEG)
+    worn = replace(trousers, mesh=replace(trousers.mesh, pieces=(legs, *trousers.mesh.pieces[1:])))
+    hidden = covered(shirt, worn, post_field(RADIUS)).triangles
+    top = shirt.points[shirt.mesh.sewn][:, :, 2].max(axis=1)
+    assert hidden[top < 960.0].all()
+    assert not hidden[top > 1030.0].any()
+    low = covered(shirt, trousers, post_field(RADIUS)).triangles  # what hangs out below a skirt is seen
+    assert not low[top < 780.0].any()
 
 
 @pytest.mark.parametrize("stretched", [0.0, 0.01, 0.03])

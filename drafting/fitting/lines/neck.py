@@ -22,7 +22,7 @@ def neck_depth(draft: Draft, behind: bool, lower: float) -> Altered:
     if not shifts:
         raise DraftError(
             "no neckline of this draft ends at the centre line",
-            turn="lower the front of a coat by its break, or note it at an edge (`piece.edge`)",
+            turn="such a front begins where it breaks: change lapel_break of a coat, v_above_bust of a waistcoat",
         )
     what = "back" if behind else "front"
     return carried_out(draft, shifts, f"{what} neck {'lowered' if lower > 0 else 'raised'}")

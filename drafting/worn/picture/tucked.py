@@ -40,6 +40,9 @@ SIDEWAYS = 12.0
 PAST = 30.0
 """mm past the middle of an arm that cloth over it lies at least (ours: a child's arm is 25 thick in the half)."""
 
+WAISTBAND = 30.0
+"""mm below the top of trousers from which on what is tucked into them is in them all round (ours)."""
+
 FORM_KEPT = 0.5
 """mm kept off the form."""
 
@@ -148,7 +151,21 @@ def covered(inner: AtRest, outer: AtRest, field: DistanceField) -> Covered:
     within = cloth.beneath(inner.points)
     points = within.under & (within.outside < 0.0) & ~free
     middle = cloth.beneath(corners.mean(axis=1))
-    return Covered(points, points[inner.mesh.sewn].all(axis=1) & (middle.outside > 0.0))
+    hidden = points[inner.mesh.sewn].all(axis=1) & (middle.outside > 0.0)
+    in_legs = _in_legs(inner, outer, cloth.top)
+    return Covered(points | in_legs, hidden | in_legs[inner.mesh.sewn].all(axis=1))
+
+
+def _in_legs(inner: AtRest, outer: AtRest, top: float) -> Truth:
+    """Return (count,): points of what is tucked into trousers, where it hangs below their waist.
+
+    It is drawn between the legs, where its tail hung before they were put on, and is in them.
+    """
+    legs = any(piece.limb is Limb.LEG for piece in outer.mesh.pieces)
+    sleeves = np.array([piece.limb is Limb.ARM for piece in inner.mesh.pieces], bool)[inner.mesh.piece]
+    tucked_in: Truth = np.full(inner.mesh.count, legs and np.isfinite(top))
+    tucked_in[np.unique(inner.mesh.sewn[sleeves])] = False
+    return tucked_in & (inner.points[:, 2] < top - WAISTBAND)
 
 
 def _sleeves_over_none(inner: AtRest, outer: AtRest) -> Truth:
