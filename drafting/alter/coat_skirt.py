@@ -12,6 +12,7 @@ vent    \\         /       \\            /       |
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
@@ -24,7 +25,7 @@ from drafting.fabric import Fabric
 from drafting.ground.choices import choice
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
-from drafting.ground.lengths import told
+from drafting.ground.lengths import angle_said, told
 from drafting.ground.scale import allowance_scale, body_scale
 from drafting.ground.sources import BY_EYE, Source, cite, practice
 from drafting.shaping.coat.body_pieces import facing_piece
@@ -42,6 +43,10 @@ LEAST, VENT_BELOW_WAIST = 40.0, 50.0
 SIDES_ABOVE_HIP = 100.0
 """mm at adult scale above the hip: no side vent opens higher, as its fold would bend over the seat (common
 practice: up to the pockets)."""
+
+STEEP = 30.0
+"""Degrees by which a seam below the hip leans out at most without a corner that shows (ours; an edge of a half
+circle in four panels leans 22)."""
 
 WALKS = 250.0
 """mm at adult scale below the hip from which a coat wants a vent or flare to walk in (ours)."""
@@ -217,6 +222,14 @@ def _said(body: Body, choices: Choices, wish: SkirtWish, spare: float) -> Iterat
     if choices.coat_length:
         yield from _over_the_floor(hang_of(body, choices.coat_length))
     below = wish.drop - wish.hip
+    leans = math.degrees(math.atan2(wish.flare, below)) if below > 0 else 0.0
+    if leans > STEEP:
+        most = told(math.tan(math.radians(STEEP)) * below, "most")
+        said = (
+            f"From the hip to the hem, {told(below)}, every seam leans out by {angle_said(leans)} and makes a "
+            f"corner at the hip: choose a skirt_flare of up to {most}, or a longer coat_length."
+        )
+        yield Finding("skirt flare", "warning", "coat", leans, STEEP, said)
     if below > WALKS * wish.scale and not wish.vent and choices.skirt_flare < 40 * wish.scale:
         said = (
             f"The coat ends {told(below)} below the hip with neither vent nor flare: it will pull at the knees on "

@@ -44,7 +44,7 @@ def settled_middle(body: Body) -> tuple[Finding, ...]:
 def _settled(name: str, m: Measure) -> Finding:
     left, right = m.left or m.mm, m.right or m.mm
     mean = (left + right) / 2
-    words = name.replace("_", " ")
+    words, instead = name.replace("_", " "), APART.get(name, "")
     return Finding(
         "two sides",
         "note",
@@ -53,8 +53,15 @@ def _settled(name: str, m: Measure) -> Finding:
         0.0,
         f"The {words} is {told(left)} left and {told(right)} right. Both sides meet in one line on the "
         f"middle, so both are drafted with {told(mean)}; pin what a side has too much or too little at the "
-        "fitting.",
+        f"fitting.{instead}",
     )
+
+
+APART = {
+    "waist_to_hip": " Where one hip stands higher, measure the waist to the floor on either side: that is drafted "
+    "for each."
+}
+"""What is measured instead, where a line across the middle hides which side is longer."""
 
 
 def both_sides(body: Body) -> Body:

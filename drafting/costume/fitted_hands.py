@@ -23,6 +23,7 @@ from drafting.fitting.again import said_again, undone
 from drafting.fitting.applied import Fitted, unplaced
 from drafting.fitting.limits import MOST_ROUND
 from drafting.fitting.measures import amount_said
+from drafting.fitting.moved_told import edges_moved, girths_moved
 from drafting.fitting.note import AtEdge, AtPiece, Done, FromEnd, Moved, Note, NoteSide
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
@@ -33,12 +34,6 @@ from drafting.reading.style import CutWish
 
 MOVED = 0.05
 """mm: a girth that moved by less was not moved (half of the last figure shown)."""
-
-TOLD_FROM = 2.0
-"""mm: a length that changed by less is not told, as in eighths of an inch it may read as it did (ours)."""
-
-TOLD_EDGES = 3
-"""Edges that a sentence tells of a note, those that moved most (ours); the record has them all."""
 
 
 @dataclass(frozen=True)
@@ -215,17 +210,7 @@ def _told(notes: Sequence[Note], fits: Sequence[Fitted], girths: Sequence[Moved]
             continue
         edges = tuple(dict.fromkeys(moved for made in found for moved in made.moved if moved.piece))
         moved = (*(girths if len(notes) == 1 else _own_girths(note, fits)), *edges)
-        most = sorted(edges, key=lambda one: -abs(one.after - one.before))[:TOLD_EDGES]
-        shown = [
-            f"{one.edge} {told(one.before)} to {told(one.after)}"
-            for one in moved
-            if not one.piece and abs(one.after - one.before) > TOLD_FROM
-        ]
-        shown = shown or [
-            f"{one.piece.replace('-', ' ')} {one.edge.replace('_', ' ')} {told(one.before)} to {told(one.after)}"
-            for one in most
-            if abs(one.after - one.before) > TOLD_FROM
-        ]
+        shown = girths_moved(moved) or edges_moved(edges)
         said = f"{amount_said(note)} at {name_in_words(str(note.where))}" + (
             f": {', '.join(shown)}" if shown else ""
         )

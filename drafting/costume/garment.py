@@ -27,7 +27,7 @@ from drafting.checks.treatments import cloth_cannot_take
 from drafting.costume.choices import Chosen, block_named, choose, sewn_so
 from drafting.costume.fitted_hands import before_style, fitted_hands
 from drafting.costume.walking_slit import AsWished, slit_settled
-from drafting.costume.wishes import GarmentWish, altered, on_each_hand
+from drafting.costume.wishes import GarmentWish, altered, on_each_hand, on_one_pivot
 from drafting.draft.draft import Draft
 from drafting.draft.pattern import Pattern
 from drafting.draft.two_sides import BODY_APART, STYLED_APART, both_hands
@@ -222,21 +222,22 @@ def _wished(
         draft, misfits = altered(hands[0], wishes, fabric)
     else:
         made = {w.name for w in wishes if isinstance(w, CutWish)}
-        early = [w for w in wishes if isinstance(w, StyleWish) or _let_in(w, hands[0], made)]
+        first = [w for w in wishes if isinstance(w, StyleWish) or _let_in(w, hands[0], made)]
+        early = on_one_pivot((hands[0], hands[1]), first, fabric)
         (left, misfits), (right, also) = (
             altered(hand, [w for w in early if not isinstance(w, StyleWish) or w.hand in ("", side)], fabric)
             for hand, side in zip(hands, HANDS, strict=True)
         )
         misfits = [*misfits, *(one for one in also if one[0] not in {place for place, _ in misfits})]
-        late = [w for w in wishes if w not in early]
+        late = [w for w in wishes if w not in first]
         why = STYLED_APART if len(noted.hands) == 1 else BODY_APART
         try:
             joined = both_hands(left, right, why)
         except DraftError as error:
             if not apart:
                 raise
-            first = next(w for w in early if isinstance(w, StyleWish) and w.hand)
-            return left, [*misfits, (first.spot, _on_one_hand(error))], noted.done
+            alone = next(w for w in early if isinstance(w, StyleWish) and w.hand)
+            return left, [*misfits, (alone.spot, _on_one_hand(error))], noted.done
         draft, more = altered(joined, late, fabric)
         misfits = [*misfits, *more]
     said = (*settled_middle(body), *draft.findings, *noted.findings)

@@ -15,6 +15,7 @@ from datetime import date
 
 from drafting.body.circumstances import day_of
 from drafting.checks.layers import over_one_another
+from drafting.checks.outside import cut_from_thin
 from drafting.costume.choices import Chosen, block_named, garment_choices
 from drafting.costume.cut_already import as_cut, reaches, said_of
 from drafting.costume.file import CostumeFile, Garment
@@ -218,14 +219,18 @@ def _day_doubted(costume: CostumeFile, today: date) -> Iterator[Finding]:
 
 
 def _findings(costume: CostumeFile, garments: tuple[MadeGarment, ...]) -> Iterator[Finding]:
-    """Yield what is to be said of the wearer, the cloths in use, and each garment by name."""
+    """Yield what is to be said of the wearer, the cloths in use, and each garment by name; of several once."""
     yield from costume.wearer.findings
     yield from _day_doubted(costume, date.today())
     yield from costume.fittings.findings
     for role in dict.fromkeys(garment.fabric for garment in garments):
         if role in costume.fabrics:
             yield from costume.fabrics[role].findings
+    found: dict[tuple[Finding, str], dict[str, None]] = {}
     for garment in garments:
-        for finding in garment.findings:
-            where = f"{garment.name}: {finding.where}" if len(garments) > 1 else finding.where
-            yield replace(finding, where=where)
+        for finding in (*garment.findings, *cut_from_thin(garment.draft, costume.fabrics)):
+            own = garment.name if finding.level == "ok" else ""
+            found.setdefault((finding, own), {})[garment.name] = None
+    for (finding, _), whose in found.items():
+        where = f"{', '.join(whose)}: {finding.where}" if len(garments) > 1 else finding.where
+        yield replace(finding, where=where)

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
+from contextlib import suppress
 from dataclasses import replace
 from typing import TYPE_CHECKING, TypeVar
 
@@ -69,6 +70,32 @@ def altered(draft: Draft, wishes: Iterable[GarmentWish], fabric: Fabric | None) 
         except DraftError as error:
             misfits.append((wish.spot, error))
     return draft, misfits
+
+
+def on_one_pivot(
+    hands: tuple[Draft, Draft], wishes: Sequence[AnyWish], fabric: Fabric | None
+) -> list[AnyWish | FullnessWish]:
+    """Return wishes for both hands, each fullness that names no pivot opened from one and the same: what lies
+    across on the left, where the right has it too. Else each hand's own build would choose, and the two differ."""
+    if not any(isinstance(wish, FullnessWish) for wish in wishes):
+        return list(wishes)
+    from drafting.alter.fan import edge_across
+
+    left, right = hands
+    found: list[AnyWish | FullnessWish] = []
+    for asked in wishes:
+        wish: AnyWish | FullnessWish = asked
+        if isinstance(asked, FullnessWish) and not asked.pivot and asked.piece in left and asked.piece in right:
+            with suppress(DraftError, KeyError):  # refused in words where each hand is altered
+                across = edge_across(left[asked.piece], asked.edge)
+                if all(name in right[asked.piece] for name in across):
+                    wish = replace(asked, pivot=", ".join(across))
+        left, right = (
+            altered(hand, [] if isinstance(wish, StyleWish) and wish.hand not in ("", side) else [wish], fabric)[0]
+            for hand, side in zip((left, right), HANDS, strict=True)
+        )
+        found.append(wish)
+    return found
 
 
 def _granted(draft: Draft, wish: GarmentWish, fabric: Fabric | None, number: int, pockets: int) -> Draft:

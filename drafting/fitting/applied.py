@@ -14,6 +14,7 @@ from drafting.fitting.found import Found, places_of
 from drafting.fitting.known import ALTERATIONS
 from drafting.fitting.lines.altered import SEEN, Altered
 from drafting.fitting.lines.fair import DrawnFair, drawn_fair
+from drafting.fitting.lines.lengths import LENGTH_CHOSEN
 from drafting.fitting.note import Done, Moved, Note, NoteSide, Verb
 from drafting.geometry.area import is_simple
 from drafting.ground.errors import DraftError
@@ -135,10 +136,7 @@ def _told(note: Note) -> str:
 
 
 def _unknown(note: Note, *, hem: bool = False) -> Finding:
-    length = (
-        "A length is a choice here: write the garment's own (skirt_length, cape_length, peplum_length, "
-        "coat_length, tail_length) longer or shorter by as much, and every seam, lining and hem follows"
-    )
+    length = f"A length is a choice here: {LENGTH_CHOSEN}"
     other = "Draw it by hand, or note it at a seam, a level or a measure"
     said = (
         f"{_told(note)}: no alteration of the line is known for it on this garment. "

@@ -6,6 +6,8 @@ to 50 mm, a lining that ends above it). Bodies as in the other block tests.
 
 from __future__ import annotations
 
+import math
+
 import pytest
 
 from drafting.body import Body
@@ -250,3 +252,22 @@ def test_a_coat_near_the_floor_is_warned_of_and_the_hem_is_sewn_with_its_caution
     hems = [s for s in order_of(costume_of(garment, WOVEN)) if s.makes.startswith("coat: hem hemmed")]
     assert hems
     assert all([one.key for one in hem.cautions] == ([key] if key else []) for hem in hems)
+
+
+@pytest.mark.parametrize(
+    ("length", "flare", "told"), [(0.0, 140.0, True), (0.0, 30.0, False), (1050.0, 140.0, False)]
+)
+def test_a_flare_that_makes_a_corner_at_the_hip_is_told_with_what_would_not(
+    length: float, flare: float, told: bool
+) -> None:
+    """Plane geometry: 140 out over the 60 below the hip lean by 67 degrees. It was drawn without a word."""
+    found = coat(chart_woman(), "coat", coat_length=length, skirt_flare=flare)
+    said = [f for f in found.findings if f.check == "skirt flare"]
+    assert bool(said) == told
+    if said:
+        front = found.draft["front"]
+        panel = the_edge(front, EdgeRole.PANEL).path
+        ends = max(panel.leave, panel.arrive, key=lambda way: abs(way.real))
+        assert said[0].value == pytest.approx(math.degrees(math.atan2(abs(ends.real), abs(ends.imag))), abs=0.5)
+        assert "up to 34 mm" in said[0].message  # tan 30 x 60
+        assert not [f for f in coat(chart_woman(), "coat", skirt_flare=34.0).findings if f.check == "skirt flare"]

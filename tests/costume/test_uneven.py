@@ -25,7 +25,7 @@ from drafting.fabric import Fabric
 from drafting.ground.scale import body_scale
 from drafting.making.rules.soundness import unsound
 from drafting.reading.fullness import FullnessWish
-from drafting.reading.given import Origin
+from drafting.reading.given import Given, Origin
 from drafting.reading.trimming import TrimWish
 from tests.making.orders import KNIT, WOVEN, costume_of, order_of
 
@@ -231,3 +231,24 @@ def test_hands_that_no_narrower_cloth_makes_alike_are_left_as_they_are(monkeypat
     turns = iter(range(1000))
     monkeypatch.setattr(hands_drafted, "_parted", lambda _: {(str(next(turns)), False)})
     assert pieces() == alike
+
+
+@pytest.mark.parametrize("right", [126.0, 129.0, 132.0, 135.0])
+@pytest.mark.parametrize("edge", ["neck", "hem_centre"])
+def test_fullness_is_let_into_both_hands_from_one_pivot(edge: str, right: float) -> None:
+    """Common practice: a piece is slashed alike on both hands. One half was opened from the panel by 7 degrees,
+    the other from its armhole, by 15."""
+    girths = {"bust_girth": 960.0, "high_bust_girth": 900.0, "waist_girth": 780.0, "hip_girth": 1010.0}
+    arms = {"upper_arm_girth": (290.0, 330.0), "arm_length": (550.0, 575.0), "shoulder_length": (120.0, right)}
+    body = wearer({"height": 1580.0, **girths, **arms}, figure="womens")
+    block = block_named("fitted-top")
+    given = {"bust_dart": Given("armhole-princess"), "opening": Given("back")}
+    wish = FullnessWish("front", edge, ratio=1.3)
+    chosen = choose(block, given, body_scale(body), Origin())
+    garment = make_garment(body, WOVEN, block, chosen, name="top", role="shell", fullness=(wish,))
+    said = [
+        f.sentence.partition(" and ")[2].partition(" as long")[0] for f in garment.findings if f.check == "flare"
+    ]
+    assert said
+    assert len(set(said)) == 1
+    assert not [f for f in garment.findings if f.level == "error"]

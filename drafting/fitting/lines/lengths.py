@@ -21,6 +21,13 @@ CLEAR = 2.0
 """mm: a zone that is opened keeps so far from a dart, a slit or a level (ours)."""
 
 
+LENGTH_CHOSEN = (
+    "write the garment's own (skirt_length, cape_length, peplum_length, coat_length, tail_length) longer or "
+    "shorter by as much, and every seam, lining and hem follows"
+)
+"""What to do where a length is a choice of the draft, and no alteration of its lines."""
+
+
 def waist_level(draft: Draft, more: float) -> Altered:
     """Return a body with the waist lower by `more` mm, all round; bust and armhole stay.
 
@@ -41,6 +48,8 @@ def body_length(draft: Draft, more: float) -> Altered:
         raise DraftError(
             "the tails beside it have to be as long", turn="write tail_length longer or shorter by as much"
         )
+    if not any(level.kind is LevelKind.WAIST for piece in body for level in piece.levels):
+        raise DraftError("what hangs from the neck alone has no waist to be longer below", turn=LENGTH_CHOSEN)
     top = needed(height(body, LevelKind.WAIST), "waist")
     hems = {p.name: [e.path.bounds[3] for e in p.edges if e.role is EdgeRole.HEM] for p in body}
     if not any(hems.values()) or min(min(ys) for ys in hems.values() if ys) > top - 4 * CLEAR:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from itertools import islice
 
 from drafting.checks.levels import width
 from drafting.draft.draft import Draft, EdgeRef
@@ -90,6 +91,10 @@ def at_sides(found: Found, kind: LevelKind, taken: float) -> Altered:
     pieces = part_pieces(found.draft, found.part)
     level = needed(height(pieces, kind), kind.value)
     refs = [(p.name, e.name) for p in pieces for e in p.edges if e.role is EdgeRole.SIDE]
+    if not refs:
+        seams = (f"{p.name}.{e.name}" for p in pieces for e in p.edges if e.role in PANELS)
+        example = "".join(f", as at {seam}" for seam in islice(seams, 1))
+        raise DraftError("it has no side seam", turn=f"note it at the seam itself{example}")
     met = _passing(found.draft, refs, level)
 
     def wide(draft: Draft) -> float:
@@ -99,6 +104,9 @@ def at_sides(found: Found, kind: LevelKind, taken: float) -> Altered:
 
     own = _own(found.draft, met, kind, level)
     return made_exact(found.draft, -taken, lambda one, by: at_heights(one, own, -by), wide)
+
+
+PANELS = (EdgeRole.PANEL, EdgeRole.PRINCESS)
 
 
 def noted_leg(found: Found, taken: float) -> Altered:

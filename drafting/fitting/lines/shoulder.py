@@ -149,5 +149,5 @@ def _waves(edge: Edge) -> bool:
 
 def _some(shifts: list[Shift]) -> list[Shift]:
     if not shifts:
-        raise DraftError("no piece has a shoulder that ends at an armhole", turn="note it at an edge instead")
+        raise DraftError("no piece has a shoulder that ends at an armhole", turn="draw it by hand")
     return shifts
