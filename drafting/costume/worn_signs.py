@@ -27,8 +27,13 @@ FAR_OFF = 60.0
 MUCH = FAR_OFF * 2 * math.pi
 """mm of a girth that could be pinched, from which on it hangs loose: as far off all round."""
 
-TILT = 15.0
-"""mm by which a hem rises in front or behind beyond what was drafted before it is seen (ours, by eye)."""
+TILT = 25.0
+"""mm by which a hem rises in front or behind beyond what was drafted, and what is usual, before it is told: over
+twice by how much plain shirts, tops and coats differ in it on 15 measured people (ours, sd 10)."""
+
+HITCHES = 14.0
+"""mm by which the front of what hangs from the shoulders usually rises at rest against its back, as cloth goes
+over the chest and falls into the hollow of the back: the mean of the same (ours; wherever the seams began)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,7 +58,7 @@ def signs_worn(garment: WornGarment, draft: Draft) -> Iterator[SignSeen]:
         if shown is None or (garment.found.slid and shown.number is not WornNumber.STRAIN):
             continue
         if shown.number is WornNumber.HEM:
-            found = _tilted(shown, hem_tilt(garment.rest, draft))
+            found = _tilted(shown, _unusual_tilt(garment.rest, draft))
         else:
             here = [level for kind, level in levels if kind is shown.level]
             found = next((value for level in here for value in _at_level(shown, level)), None)
@@ -76,6 +81,12 @@ def _tilted(shown: ShownWorn, tilt: float | None) -> float | None:
         return None
     rises = tilt if shown.face == "front" else -tilt
     return rises if rises > TILT else None
+
+
+def _unusual_tilt(rest: AtRest, draft: Draft) -> float | None:
+    """Return how much higher a hem hangs in front, mm, than it usually does; less than 0: behind."""
+    tilt = hem_tilt(rest, draft)
+    return tilt if tilt is None or not len(rest.mesh.shoulders) else tilt - HITCHES
 
 
 def hem_tilt(rest: AtRest, draft: Draft) -> float | None:

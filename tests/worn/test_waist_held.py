@@ -15,7 +15,7 @@ from shapely import LinearRing
 from drafting.body import Body
 from drafting.costume.garment import draft_garment
 from drafting.costume.worn import WornGarment, worn
-from drafting.costume.worn_signs import TILT, hem_tilt, signs_worn
+from drafting.costume.worn_signs import hem_tilt, signs_worn
 from drafting.worn.form import wearers_form
 from drafting.worn.nouns import AtRest
 from drafting.worn.placed import placed
@@ -25,6 +25,7 @@ from drafting.worn.stands.hems import hem_lines, hems_of
 from drafting.worn.stands.model import Strain
 from drafting.worn.stands.told import garment_told
 from drafting.worn.stands.words import worded
+from tests.bodies import ansur
 from tests.drawn_bodies import drawn
 from tests.making.orders import WOVEN, costume_of
 from tests.worn.garments import PLIES
@@ -124,8 +125,17 @@ def test_tails_that_are_longer_behind_by_design_show_no_tilted_hem() -> None:
     heights = np.concatenate(hem_lines(shirt.rest, hems_of(draft)))
     behind = heights[heights[:, 1] > np.median(heights[:, 1]), 2]
     assert heights[:, 2].max() - behind.min() > 40.0
-    assert hem_tilt(shirt.rest, draft) == pytest.approx(0.0, abs=TILT / 2)
+    assert hem_tilt(shirt.rest, draft) == pytest.approx(0.0, abs=7.5)
     assert not any(one.sign.name.startswith("hem up") for one in signs_worn(shirt, draft))
+
+
+@pytest.mark.parametrize("number", [5, 61, 75])
+def test_a_shirt_drafted_for_its_wearer_shows_no_hem_that_rises(number: int) -> None:
+    """11 of 14 measured people were told that the hem rises in front: at rest every front hitches up a little."""
+    body = ansur(200)[number]
+    made = costume_of(draft_garment(body, WOVEN, "shirt", {}), WOVEN)
+    (shirt,) = worn(replace(made, costume=replace(made.costume, wearer=body)), mesh=MESH, treat=False).garments
+    assert not any(one.sign.name.startswith("hem up") for one in signs_worn(shirt, made.garments[0].draft))
 
 
 CUTS = ("straight", "gored", "quarter circle", "full circle")
@@ -147,4 +157,4 @@ def test_a_level_hem_is_level_however_a_skirt_is_cut(block: str, choices: dict[s
         AtRest(mesh=mesh, points=points, slip=points * 0.0, residual=0.0, settled=True, steps=0, seconds=0.0),
         draft,
     )
-    assert tilt is None or abs(tilt) < TILT
+    assert tilt is None or abs(tilt) < 15.0
