@@ -80,6 +80,26 @@ NOT_TURNED = Finding(
 )
 
 
+TO_THE_HEM = Finding(
+    "puff",
+    "note",
+    "sleeve",
+    None,
+    None,
+    "The sleeve ends so soon below the arm that its fullness cannot taper off: it is let in down to the hem.",
+)
+
+STEEPEST = 0.8
+"""Of an underarm seam: it is led out by no more, or it would lie nearly level under the cap (ours)."""
+
+
+def _tapers(sleeve: Piece, by: float) -> bool:
+    """Return whether the underarm seams of a sleeve are long enough to be led out by `by` mm."""
+    seams = edges_as(sleeve, EdgeRole.UNDERARM)
+    shortest = min(sum(e.length for e in seams if e.half is half) for half in (Half.FRONT, Half.BACK))
+    return by <= STEEPEST * shortest
+
+
 def puff_cap(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> Draft:
     """Return the draft with the cap of its sleeve puffed; every seam still walks.
 
@@ -99,7 +119,10 @@ def puff_cap(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) 
     if turned_by(draft):
         draft = turned(draft, 0.0)
         draft, old = replace(draft, findings=(*draft.findings, NOT_TURNED)), draft[old.name]
-    led = led_out(old, choices.puff_width / 2) if choices.puff_reach == "elbow" else None
+    asked = choices.puff_reach == "elbow"
+    led = led_out(old, choices.puff_width / 2) if asked and _tapers(old, choices.puff_width / 2) else None
+    if asked and led is None:
+        draft = replace(draft, findings=(*draft.findings, TO_THE_HEM))
     new = _opened(old, choices, led)
     wider = led.front + led.back if led else choices.puff_width
     arm = {level.name for level in old.levels if level.kind is LevelKind.UPPER_ARM}

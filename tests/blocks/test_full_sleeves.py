@@ -15,7 +15,7 @@ from drafting.body import Body, wearer
 from drafting.costume.garment import MadeGarment, draft_garment
 from drafting.draft.by_role import edges_as
 from drafting.draft.draft import Draft
-from drafting.draft.roles import EdgeRole, Half, LevelKind, SeamKind
+from drafting.draft.roles import EdgeRole, Half, LevelKind, PieceRole, SeamKind
 from drafting.draft.walk import walk
 from drafting.fabric import Fabric
 from drafting.ground.errors import DraftError
@@ -185,3 +185,17 @@ def test_the_hem_of_a_cap_is_round_below_the_crown(block: str) -> None:
         hem = draft_garment(body, None, block, {"sleeve_style": "cap"}).draft["sleeve"]["hem"].path
         sharpest = max(abs(hem.curvature(hem.length * i / 400)) for i in range(1, 400))
         assert 1 / sharpest > 40.0, body.title
+
+
+@pytest.mark.parametrize("shorter", [150.0, 330.0, 420.0])
+def test_a_leg_of_mutton_that_ends_under_the_arm_is_let_in_to_its_hem(shorter: float) -> None:
+    # Led out by 110 over 60 mm its underarm seam lay nearly level under the cap, in an S.
+    body = chart_woman()
+    garment = top(body, "leg-of-mutton", sleeve_length=-shorter)
+    (sleeve,) = [p for p in garment.draft.pieces if p.role is PieceRole.SLEEVE and not p.material]
+    for edge in sleeve.edges:
+        if edge.role is EdgeRole.UNDERARM:
+            chord = edge.path.end - edge.path.start
+            assert abs(chord.real) < 0.9 * abs(chord.imag)
+    assert any("cannot taper" in f.said("cm") for f in garment.findings) is (shorter > 200)
+    assert not [f for f in garment.findings if f.level == "error"]

@@ -11,6 +11,7 @@ import pytest
 
 from drafting.body import Body, wearer
 from drafting.costume.garment import draft_garment
+from drafting.draft.roles import EdgeRole
 from drafting.fabric import Fabric
 from drafting.ground.errors import DraftError
 from drafting.shaping.torso.round_back import WAYS
@@ -221,3 +222,14 @@ def test_a_back_that_has_its_yoke_is_not_told_to_take_one(way: str) -> None:
     (said,) = [one for one in garment.findings if one.check == "rounded back"]
     assert said.level == "warning"
     assert ("take back_shaping" in said.message) == (way != "yoke")
+
+
+@pytest.mark.parametrize("depth", [3.0, 9.0, 20.0, 240.0])
+def test_a_yoke_asked_for_too_shallow_or_too_deep_is_a_yoke_and_told(depth: float) -> None:
+    # 3 mm below the nape it ended 1 mm down the armhole: an edge nobody can sew.
+    garment = draft_garment(fitted_front(), None, "bodice", {"back_shaping": "yoke", "yoke_depth": depth})
+    assert errors(garment) == []
+    (armhole,) = [e for e in garment.draft["back-yoke"].edges if e.role is EdgeRole.ARMHOLE]
+    assert armhole.length >= 12.0
+    (said,) = [f for f in garment.findings if f.check == "yoke depth"]
+    assert said.wanted == depth

@@ -72,10 +72,20 @@ def torso_draft(body: Body, ease: TorsoEase, style: TorsoStyle) -> Draft:
         (*backs, *pieces),
         _seams(backs, pieces, panels, ease),
         _girths(body, ease, style, shape),
-        (*shape.plan.findings, *_belly_said(shape), *_said(drop, ease, style.sleeved)),
+        (*shape.plan.findings, *_belly_said(shape), *_yoke_said(shape, style), *_said(drop, ease, style.sleeved)),
         facts,
         _chains(backs, pieces),
     )
+
+
+def _yoke_said(shape: TorsoShape, style: TorsoStyle) -> tuple[Finding, ...]:
+    """Return what is said where a yoke is not cut off as deep as it was asked to be."""
+    asked, drawn = style.yoke_depth, shape.upper_back.depth
+    if not shape.upper_back.yoke or not asked or abs(drawn - asked) < tol.GIRTH_MATCH:
+        return ()
+    why = "less cannot be sewn" if drawn > asked else "it ends where the armhole turns"
+    said = f"The yoke is cut off {told(drawn)} below the nape, {told(asked)} were asked for: {why}."
+    return (Finding("yoke depth", "note", "back-yoke", drawn, asked, said),)
 
 
 def _refuse_wavy(shape: TorsoShape) -> None:

@@ -141,7 +141,8 @@ def _with_yoke(neck: Neckline, armhole: Path, rounding: Rounding, scale: float) 
     armhole, both equally long. A dart in the yoke's shoulder turns what lies outside it down.
     """
     nape = neck.back.start.imag
-    _, below = _parted(armhole, nape - rounding.depth if rounding.depth else None)
+    asked = nape - max(rounding.depth, LEAST_DEPTH * scale) if rounding.depth else None
+    _, below = _parted(armhole, asked, LEAST_ARMHOLE * scale)
     across, turning = below.start, armhole.segments[-1].start
     arm, angle = turning.real - _blade(turning).real, rounding.shoulder
     falls = rounding.yoke + arm * math.sin(math.radians(angle))
@@ -179,15 +180,20 @@ def _with_yoke(neck: Neckline, armhole: Path, rounding: Rounding, scale: float) 
     )
 
 
-def _parted(armhole: Path, height: float | None) -> tuple[Path, Path]:
-    """Return an armhole above and below a height, or above and below where it turns."""
+LEAST_DEPTH, LEAST_ARMHOLE = 25.0, 12.0
+"""mm at adult scale: so deep at least a yoke is at the centre back, so high at the armhole (ours: what two
+allowances, and one, turn into)."""
+
+
+def _parted(armhole: Path, height: float | None, least: float) -> tuple[Path, Path]:
+    """Return an armhole above and below a height, `least` mm below its top; or above and below where it turns."""
     straight, scoop = armhole.segments[:-1], armhole.segments[-1:]
     if height is None or not straight:
         return Path(straight or scoop), Path(scoop)
     above = Path(straight)
     if height <= above.end.imag + tol.CLOSED:
         return above, Path(scoop)
-    height = min(height, above.start.imag - 1.0)
+    height = min(height, above.start.imag - min(least, 0.5 * (above.start.imag - above.end.imag)))
     at = float(brent_zero(lambda s: above.at(s).imag - height, 0.0, above.length, within=1e-10))
     upper, lower = above.split(at)
     return upper, Path((*lower.segments, *scoop))
