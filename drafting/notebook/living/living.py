@@ -200,7 +200,9 @@ class Living:
         if self.trouble:
             if isinstance(self.read, InputError):
                 return self.read
-            return InputError([Fault(self.trouble, "mend the file, then save again", "", str(self.path))])
+            return InputError(
+                [Fault(self.trouble.rstrip("."), "mend the file, then save again", "", str(self.path))]
+            )
         theirs, self.clashing = self.clashing, ()
         if not theirs:
             return None
