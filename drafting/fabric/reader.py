@@ -110,9 +110,8 @@ def _length(key: str, unit: str | None, value: object) -> float:
 def _number(key: str, value: object) -> float | int:
     low, high = NUMBERS[key]
     text = value.replace("g/m2", "").replace("g/m²", "") if isinstance(value, str) else value
-    ounces = key == "mass" and isinstance(text, str) and PER_YARD.search(text)
-    number = parse_number(PER_YARD.sub("", text) if ounces else text, sign="not negative")
-    number = number * OUNCE_PER_YARD if ounces else number
+    bare = PER_YARD.sub("", text) if key == "mass" and isinstance(text, str) else text
+    number = parse_number(bare, sign="not negative") * (1.0 if bare == text else OUNCE_PER_YARD)
     if not low <= number <= high or (key == "iron_dots" and number != int(number)):
         whole = "a whole number " if key == "iron_dots" else ""
         what = f"{as_written(value)} cannot be"
