@@ -110,12 +110,18 @@ def _length(key: str, unit: str | None, value: object) -> float:
 def _number(key: str, value: object) -> float | int:
     low, high = NUMBERS[key]
     text = value.replace("g/m2", "").replace("g/m²", "") if isinstance(value, str) else value
-    number = parse_number(text, sign="not negative")
+    bare = PER_YARD.sub("", text) if key == "mass" and isinstance(text, str) else text
+    number = parse_number(bare, sign="not negative") * (1.0 if bare == text else OUNCE_PER_YARD)
     if not low <= number <= high or (key == "iron_dots" and number != int(number)):
         whole = "a whole number " if key == "iron_dots" else ""
         what = f"{as_written(value)} cannot be"
         raise BadValue(what, f"it is {whole}within {low:g} to {high:g}")
     return int(number) if key == "iron_dots" else number
+
+
+PER_YARD = re.compile(r"\s*oz\.?\s*(?:/|per)\s*(?:yd2|yd²|sq\.?\s*yd|square yard)\s*$", re.IGNORECASE)
+OUNCE_PER_YARD = 28.349523125 / 0.9144**2
+"""g/m2 of an ounce to the square yard (the international pound and yard of 1959)."""
 
 
 def _coloured(value: object) -> str:

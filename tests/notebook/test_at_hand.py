@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import os
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
@@ -183,3 +184,50 @@ def test_the_start_page_and_the_worn_page_bring_every_garment(tmp_path: Path, fi
     worn = page.worn("bust_ease", every=True).shown
     assert worn.dress.options == ("shirt", "legs", "cape", "spats")
     page.close()
+
+
+def moved_away(path: Path) -> None:
+    path.parent.rename(path.parent.with_name("moved"))
+
+
+def emptied(path: Path) -> None:
+    path.write_bytes(b"")
+
+
+def a_folder(path: Path) -> None:
+    path.unlink()
+    path.mkdir()
+
+
+@pytest.mark.parametrize("spoil", [moved_away, emptied, a_folder])
+def test_a_costume_that_is_no_costume_any_more_is_told_and_stands_again_when_it_is_back(
+    spoil: Callable[[Path], None], tmp_path: Path, files: dict[str, Path]
+) -> None:
+    """The page said that this was a fault of the kit."""
+    path = files["inches"]
+    written = path.read_bytes()
+    remember(tmp_path, path)
+    page = CostumePage()
+    spoil(path)
+    page.read_again()
+    assert page.chooser.value == page.path
+    assert page.refused.value == ""  # what was last read stays, and the bar tells why
+    assert "cannot be read as it stands now" in page.living.trouble
+    if path.is_dir():
+        path.rmdir()
+    path.parent.mkdir(exist_ok=True)
+    path.write_bytes(written)
+    if spoil is moved_away:
+        for file in path.parent.with_name("moved").iterdir():
+            (path.parent / file.name).write_bytes(file.read_bytes())
+    page.read_again()
+    assert page.refused.value == page.living.trouble == ""
+    page.close()
+
+
+def test_a_costume_saved_with_two_bytes_a_letter_is_offered(tmp_path: Path, files: dict[str, Path]) -> None:
+    path = files["inches"]
+    text = path.read_text("utf-8")
+    path.write_text(text, "utf-16")
+    found = {at.path: at.title for at in costumes_at_hand(tmp_path)}
+    assert found[path] in text

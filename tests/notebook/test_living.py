@@ -259,3 +259,15 @@ def test_the_same_length_from_a_slider_and_from_a_file_is_no_difference(file: Pa
     line = JournalLine("shirt", "bust_ease", Given("110.0 mm", source="notebook"))
     assert apart(laid_over(costume, [line]), costume) == ()
     assert changed_words(costume, replace(costume, worn_on=None)) == ()
+
+
+def test_a_save_holds_though_nothing_can_be_kept_beside_the_costume(file: Path) -> None:
+    """A folder stood where choices are kept: the file was written, and the page said that it was not possible."""
+    journal_place(file).mkdir()
+    bench = Bench(living_costume(file), "shirt", ["bust_ease"])
+    bench.ask("bust_ease", 123.0)
+    assert "cannot be kept" in bench.living.unkept
+    assert bench.living.save() == file
+    assert "The choices are saved" in bench.living.unkept
+    assert value(read_costume(file), "bust_ease") is not None
+    assert bench.living.unsaved == ()

@@ -63,7 +63,8 @@ def _attach(bench: Bench, unit: str, seams: Sequence[Seam], *, last: bool) -> No
     if run := gathers_along([walked]):
         say = [*gathers(run, whole=has_half(draft, seam)), *say]
     if last:
-        say.append(said("do.turned_back" if turned else "do.inside", unit=unit))
+        inner = "stand" if key == "do.attach_stand" else unit
+        say.append(said("do.turned_back" if turned else "do.inside", unit=inner))
     length = (2 if last else 1) * sum(lengths[one.name] for one in seams)
     names = [one.name for one in seams]
     bench.do("close", "face", f"with {unit}", pieces_in(seams), say, seams=names, length=length)

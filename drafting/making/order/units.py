@@ -28,7 +28,7 @@ HELD_ENDS = 10.0
 
 NARROW = f"soft, {told(6.0, 'small')}"
 
-CLOSED = {"collar": "do.collar", "cuff": "do.cuff"}
+CLOSED = {"collar": "do.collar_whole", "cuff": "do.cuff"}
 
 
 def facings_prepared(bench: Bench, attach: Sequence[Seam], facings: Sequence[Seam]) -> None:

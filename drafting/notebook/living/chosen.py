@@ -7,6 +7,7 @@ names what pages open with until she chooses another.
 
 from __future__ import annotations
 
+import codecs
 import json
 import os
 import tomllib
@@ -57,13 +58,14 @@ def work_folder() -> Path:
 def costumes_at_hand(folder: Path, more: Iterable[Path] = ()) -> tuple[AtHand, ...]:
     """Return the costumes of a folder, of the folders in it, and in `measurements/costumes`, hers first.
 
-    `more` are files to offer as well. A file that is no costume is passed over; one that cannot be
-    read to its end but has garments is offered, and says what is wrong when it is opened.
+    `more` are files to offer as well, whatever has become of them. Any other file that is no costume is passed
+    over; one that cannot be read to its end but has garments is offered, and says what is wrong when it is opened.
     """
+    kept = tuple(more)
     kit = shipped("measurements") / "costumes"
     own = folder / "measurements" / "costumes"
     near = Path.cwd().parent / "measurements" / "costumes"
-    files = [*more, *_hers(folder)]
+    files = [*kept, *_hers(folder)]
     files += [*_tomls(own), *_tomls(near), *_tomls(kit)]
     found: dict[Path, AtHand] = {}
     named: set[tuple[str, bool]] = set()
@@ -71,7 +73,7 @@ def costumes_at_hand(folder: Path, more: Iterable[Path] = ()) -> tuple[AtHand, .
         shared = file.parent in (own, near, kit)
         if file.resolve() in found or (shared and (file.name, shared) in named):
             continue  # her copy of a shipped costume stands for it
-        title = _title(file)
+        title = _title(file) or (file.stem if file in kept else None)
         if title is not None:
             found[file.resolve()] = AtHand(file, title)
             named.add((file.name, shared))
@@ -142,9 +144,11 @@ def _folders(folder: Path) -> Iterator[Path]:
 def _title(file: Path) -> str | None:
     """Return the title of a costume file, or None for another kind of file."""
     try:
-        text = file.read_text("utf-8-sig", errors="replace")
+        raw = file.read_bytes()
     except OSError:
         return None
+    marked = raw.startswith((codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE))
+    text = raw.decode("utf-16" if marked else "utf-8-sig", errors="replace")
     try:
         data = tomllib.loads(text)
     except tomllib.TOMLDecodeError:

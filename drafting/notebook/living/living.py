@@ -179,11 +179,20 @@ class Living:
         written = jn.differences(self.file, self.asked, self.file)
         self.file, self.read = saving.save(self.asked, self.file, self.read)
         self.asked = jn.laid_over(self.file, ())
-        if self.journal is not None:
-            let_go(self.journal, written)
+        self._let_go(written)
         self.looks = self._marks()
         self._tell(by)
         return self.path
+
+    def _let_go(self, written: tuple[jn.JournalLine, ...]) -> None:
+        """Clear what now stands in the file from what is kept beside it; that this fails undoes no save."""
+        if self.journal is None:
+            return
+        try:
+            let_go(self.journal, written)
+            self.unkept = ""
+        except OSError as error:
+            self.unkept = f"The choices are saved; beside the costume nothing can be kept ({error.strerror})."
 
     def _clashes(self) -> InputError | None:
         """Read the file again; return a refusal, once, where it changed what would be written."""
@@ -191,7 +200,9 @@ class Living:
         if self.trouble:
             if isinstance(self.read, InputError):
                 return self.read
-            return InputError([Fault(self.trouble, "mend the file, then save again", "", str(self.path))])
+            return InputError(
+                [Fault(self.trouble.rstrip("."), "mend the file, then save again", "", str(self.path))]
+            )
         theirs, self.clashing = self.clashing, ()
         if not theirs:
             return None
