@@ -41,6 +41,11 @@ def waists_bend_one_way(draft: Draft) -> Iterator[Finding]:
         yield verdict("waist bend", count == 0, f"{piece.name}.waist", float(count), 0.0, said)
 
 
+def waist_waves(piece: Piece) -> int:
+    """Return how often the waist of a trouser piece bends to and fro with its darts closed."""
+    return inflections(closed_waist(piece), tol.TURN_MATTERS)
+
+
 def waists_of(draft: Draft) -> Iterator[Bends]:
     """Yield the waist of each trouser piece that has it in one edge, no dart or pleat in it."""
     for piece in _trousers(draft):

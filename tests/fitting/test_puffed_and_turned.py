@@ -15,17 +15,8 @@ from drafting.draft.by_role import edges_as, piece_as
 from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.geometry import Path as Path2D
 from drafting.ground import tolerances as tol
+from tests.fitting.test_drawn_fair import NOTE
 from tests.fitting.test_fitting_files import costume
-
-TURN = """[[notes]]
-garment = "shirt"
-where = "sleeve.cap_front"
-verb = "{verb}"
-amount = "0.5 cm"
-as = "seam"
-kind = "style"
-state = "pinned"
-"""
 
 
 def mutton(folder: Path, *fittings: str) -> MadeGarment:
@@ -44,7 +35,7 @@ def caps(made: MadeGarment) -> list[Path2D]:
 
 @pytest.mark.parametrize("verb", ["move forward", "move back"])
 def test_a_gathered_cap_is_as_drafted_after_a_note_that_would_turn_it(tmp_path: Path, verb: str) -> None:
-    plain, noted = mutton(tmp_path / "plain"), mutton(tmp_path / "noted", TURN.format(verb=verb))
+    plain, noted = mutton(tmp_path / "plain"), mutton(tmp_path / "noted", NOTE.format("sleeve.cap_front", verb, 5))
     assert any("its cap is gathered" in finding.said("cm") for finding in noted.findings)
     for one, other in zip(caps(plain), caps(noted), strict=True):
         apart = [abs(p - q) for p, q in zip(one.evenly(33), other.evenly(33), strict=True)]

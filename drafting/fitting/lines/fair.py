@@ -7,7 +7,7 @@ they are. What lies behind it and its level lines follow.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from itertools import starmap
 
@@ -17,9 +17,8 @@ from drafting.checks.words import capital, edge_words, plain
 from drafting.draft.draft import Draft, EdgeRef
 from drafting.draft.piece import Edge, Piece
 from drafting.fitting.lines.along import way_of
-from drafting.fitting.lines.altered import girth_told
-from drafting.fitting.lines.behind import brought_along
-from drafting.fitting.lines.shift import Reshaped, stays, with_levels
+from drafting.fitting.lines.redrawn import with_followers
+from drafting.fitting.lines.shift import Reshaped
 from drafting.fitting.lines.waists import sides_following
 from drafting.geometry.fairing import Fair, faired
 from drafting.ground.findings import Finding
@@ -39,20 +38,12 @@ class DrawnFair:
 
 def drawn_fair(before: Draft, after: Draft) -> DrawnFair:
     """Return the draft `after` its notes with every edge fair that they moved and that bends too often."""
-    sides = sides_following(after)
+    sides = sides_following(before, after)
     after = sides.draft
     redrawn = dict(_redrawn(before, after))
     found = {name: _with_edges(after[name], redrawn) for name, _ in redrawn}
     said = (*starmap(_side_said, sides.risen.items()), *starmap(_said, redrawn.items()))
-    return DrawnFair(_followed(after, found) if found else after, said)
-
-
-def _followed(draft: Draft, found: Mapping[str, Reshaped]) -> Draft:
-    """Return the draft with pieces drawn anew, their levels, what lies behind them, and the girths told again."""
-    relaid = {name: replace(one, after=with_levels(one, stays)) for name, one in found.items()}
-    relaid |= brought_along(draft, relaid)
-    now = draft.with_pieces(one.after for one in relaid.values())
-    return replace(now, girths=tuple(girth_told(girth, draft, now) for girth in draft.girths))
+    return DrawnFair(with_followers(after, found) if found else after, said)
 
 
 def _redrawn(before: Draft, after: Draft) -> Iterator[tuple[EdgeRef, Fair]]:

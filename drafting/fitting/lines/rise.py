@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from drafting.checks.trouser import closed_waist
+from drafting.checks.trouser import waist_waves
 from drafting.draft.draft import Draft
 from drafting.draft.piece import Piece
 from drafting.draft.roles import EdgeRole, LevelKind, PieceRole
@@ -22,8 +22,6 @@ from drafting.fitting.lines.places import (
     needed,
 )
 from drafting.fitting.lines.shift import Shift
-from drafting.geometry.turning import inflections
-from drafting.ground import tolerances as tol
 from drafting.ground.errors import DraftError
 
 CENTRES = (EdgeRole.FLY, EdgeRole.CROTCH)
@@ -170,17 +168,12 @@ def centre_waist(draft: Draft, behind: bool, taken: float) -> Altered:
 def _waist_unwaved(before: Draft, found: Altered) -> Altered:
     """Return what was altered; raises `DraftError` where a waist would bend to and fro that did not."""
     for piece in leg_pieces(found.draft):
-        if _waves(piece) and not _waves(before[piece.name]):
+        if waist_waves(piece) and not waist_waves(before[piece.name]):
             raise DraftError(
                 "the centre would lean so far that the waist, square to it, would bend to and fro",
                 turn="take half of it there, and half at the darts or the sides",
             )
     return found
-
-
-def _waves(piece: Piece) -> bool:
-    """Return whether the waist of a piece bends to and fro with its darts closed."""
-    return inflections(closed_waist(piece), tol.TURN_MATTERS) > 0
 
 
 def leg_width(draft: Draft, y: float, taken: float) -> Altered:

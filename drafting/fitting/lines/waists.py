@@ -8,9 +8,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 
-from drafting.checks.trouser import closed_waist
+from drafting.checks.trouser import waist_waves
 from drafting.draft.by_role import edge_as
 from drafting.draft.draft import Draft, EdgeRef
 from drafting.draft.piece import Piece
@@ -18,10 +18,9 @@ from drafting.draft.roles import EdgeRole, LevelKind
 from drafting.fitting.lines.along import Knot
 from drafting.fitting.lines.altered import carried_out
 from drafting.fitting.lines.places import INSIDE, at_height, height, leg_pieces
-from drafting.fitting.lines.shift import Reshaped, Shift, reshaped, stays, with_levels
+from drafting.fitting.lines.redrawn import with_followers
+from drafting.fitting.lines.shift import Reshaped, Shift, reshaped
 from drafting.fitting.lines.true import corners_that_meet
-from drafting.geometry.turning import inflections
-from drafting.ground import tolerances as tol
 from drafting.ground.errors import DraftError
 from drafting.ground.frozen import freeze
 
@@ -50,15 +49,17 @@ class SidesFollowed:
         freeze(self, "risen")
 
 
-def sides_following(draft: Draft) -> SidesFollowed:
+def sides_following(before: Draft, draft: Draft) -> SidesFollowed:
     """Return trousers whose waists, where notes bent them to and fro, bend one way; as they are where none does.
+
+    `before` is the draft as the notes found it: a waist that was an S then is none of theirs.
 
     The turn at the side is shared otherwise; where that is not enough the side goes up or down a little, too: what
     was taken at the centre runs out beyond the side seam.
     """
     risen = dict[EdgeRef, float]()
     for corners in _sides(draft):
-        if sum(_waves(draft[name]) for name, _ in corners):
+        if any(_waved(before, draft[name]) for name, _ in corners):
             draft, rise = next(_unwaved(draft, corners), (draft, 0.0))
             risen |= {corners[0]: rise} if rise else {}
     return SidesFollowed(draft, risen)
@@ -106,8 +107,9 @@ def _is_side(draft: Draft, ref: EdgeRef) -> bool:
     return roles == AT_SIDE and edge_as(piece, EdgeRole.CROTCH) is not None
 
 
-def _waves(piece: Piece) -> int:
-    return inflections(closed_waist(piece), tol.TURN_MATTERS)
+def _waved(before: Draft, piece: Piece) -> bool:
+    """Return whether a waist is an S now that was none."""
+    return waist_waves(piece) > 0 and not (piece.name in before and waist_waves(before[piece.name]))
 
 
 def _shared(draft: Draft, corners: MeetingCorners) -> Iterator[Draft]:
@@ -115,8 +117,8 @@ def _shared(draft: Draft, corners: MeetingCorners) -> Iterator[Draft]:
     for number in range(STEPS + 1):
         for opened in (number * STEP, -number * STEP)[: 2 if number else 1]:
             both = [_opened(draft[ref[0]], ref[1], by) for ref, by in zip(corners, (opened, -opened), strict=True)]
-            if not any(_waves(one.after) for one in both):
-                yield draft.with_pieces(replace(one.after, levels=with_levels(one, stays).levels) for one in both)
+            if not any(waist_waves(one.after) for one in both):
+                yield with_followers(draft, {one.before.name: one for one in both}) if number else draft
 
 
 def _opened(piece: Piece, corner: str, degrees: float) -> Reshaped:
