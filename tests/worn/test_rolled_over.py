@@ -145,7 +145,7 @@ def test_an_uneven_wearers_long_lap_lies_on_the_other_hand_down_to_the_hem() -> 
     index = {piece.name: number for number, piece in enumerate(mesh.pieces)}
     for hand, other, beyond in (("left", "right", -1.0), ("right", "left", 1.0)):
         own = np.setdiff1d(mesh.sewn[mesh.piece == index[f"front-{hand}"]], mesh.sewn[over])
-        lap = own[beyond * (shown.points[own, 0] - middle) > 20.0]
+        lap = own[beyond * (shown.points[own, 0] - middle) > 15.0]  # 26 mm are drafted at the hem
         assert len(lap) > 5
         assert shown.points[lap, 2].min() < shown.points[own, 2].min() + 20.0  # down to the hem
         cloth = shown.points[np.unique(mesh.sewn[mesh.piece == index[f"front-{other}"]])]
