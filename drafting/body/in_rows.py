@@ -191,13 +191,23 @@ def _wearer(table: Headed, row: Row, units: Sequence[str], faults: Faults, unit:
     try:
         body = body_of(raw, faults, default_title=name)
     except InputError as refused:
-        return replace(read, faults=tuple(_of(name, row, fault) for fault in refused.faults))
+        return replace(read, faults=tuple(_of(table, name, row, fault) for fault in refused.faults))
     return replace(read, name=body.title, body=body)
 
 
-def _of(name: str, row: Row, fault: Fault) -> Fault:
-    where = ", ".join(filter(None, (clean_text(name, SHOWN), fault.field)))
+def _of(table: Headed, name: str, row: Row, fault: Fault) -> Fault:
+    where = ", ".join(filter(None, (clean_text(name, SHOWN), fault.field, *_columns(table, fault.field))))
     return Fault(fault.what, fault.right, where, fault.file, fault.line or row.line)
+
+
+def _columns(table: Headed, field: str) -> Iterator[str]:
+    """Yield the maker's own headings of the measures that a fault names, where they are other words."""
+    named = {name.strip() for name in field.split(",")}
+    for head, cell in zip(table.heads, table.row.cells, strict=True):
+        own = head.today.partition(".")[0]
+        meant = {own, head.name, head.name.partition(".")[0]}
+        if own and named & meant and cell.casefold().replace(" ", "_") not in named:
+            yield f'column "{clean_text(cell, SHOWN)}"'
 
 
 def _holds_units(row: Row) -> bool:

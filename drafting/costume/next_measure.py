@@ -7,7 +7,7 @@ would most likely change comes first. A measure that no draft reads only sharpen
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from statistics import median_low
 from typing import NamedTuple
@@ -106,13 +106,31 @@ def _gains(body: Body, garments: Sequence[Wanted]) -> Iterator[Gain]:
     now = _pieces(watched(body, asked), garments)
     for name in (name for name in _worth_trying(body) if name in asked):
         step = _step(body.measures[name])
-        moves: list[tuple[float, str]] = []
-        for way in (step, -step):
-            if now and (moved := _moved(body, name, way)):
-                moves += _moves(now, _pieces(moved, garments))
+        moves = [move for way in (step, -step) for move in _moves_by(body, name, way, now, garments)]
         if moves:
             by, most = max(moves)
             yield Gain(name, step, body.measures[name].sd is not None, by, most)
+
+
+def those_that_move(body: Body, named: Iterable[str], garments: Sequence[Wanted]) -> Iterator[str]:
+    """Yield those of the measures named that move an outline of these garments where they are far off.
+
+    A draft may read a measure (a crotch, for where a hip lies) that moves no line of it.
+    """
+    now = _pieces(body, garments)
+    for name in named:
+        step = _step(body.measures[name])
+        ways = (step, -step)
+        if any(by > FELT for way in ways for by, _ in _moves_by(body, name, way, now, garments)):
+            yield name
+
+
+def _moves_by(
+    body: Body, name: str, way: float, now: dict[tuple[int, str], Piece], garments: Sequence[Wanted]
+) -> Iterator[tuple[float, str]]:
+    """Yield how far each outline moves, and where most, once a measure is found so far off."""
+    if now and (moved := _moved(body, name, way)):
+        yield from _moves(now, _pieces(moved, garments))
 
 
 def _worth_trying(body: Body) -> list[str]:

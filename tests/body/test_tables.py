@@ -170,3 +170,18 @@ def test_a_table_of_which_every_row_is_set_aside_holds_nobody(tmp_path: Path) ->
     for read, named in ((read_bodies, ""), (read_wearers, ""), (read_body, ""), (read_body, "#1")):
         with pytest.raises(InputError, match="each name begins with #, which leaves its row out"):
             read(f"{table}{named}")
+
+
+def test_a_fault_of_a_row_names_the_makers_own_column(tmp_path: Path) -> None:
+    """It named the measure alone, which a maker whose columns have other words had to look up."""
+    table = tmp_path / "band.csv"
+    rows = [
+        "Name;Height (cm);Waist;Hips;bust_girth",
+        "Bo;170 cm;7 cm;100 cm;960 cm",
+        "Ida;170 cm;76 cm;9 cm;95 cm",
+    ]
+    table.write_text("\n".join(rows) + "\n", "utf-8")
+    bo, ida = (" ".join(map(str, one.faults)) for one in read_wearers(table))
+    assert 'waist_girth, column "Waist"' in bo
+    assert "Bo, bust_girth:" in bo  # her own word is the kit's
+    assert 'hip_girth, column "Hips"' in ida

@@ -18,7 +18,7 @@ from drafting.commands.cli import main
 from drafting.costume.choices import Origin, block_named, choose
 from drafting.costume.file import read_costume
 from drafting.costume.garment import draft_garment, drafted
-from drafting.costume.next_measure import BETTER, FELT, Wanted, garments_of, next_measures
+from drafting.costume.next_measure import BETTER, FELT, Wanted, garments_of, next_measures, those_that_move
 from drafting.draft.draft import Draft
 from drafting.draft.piece import EdgeKind, Piece
 from drafting.draft.roles import EdgeRole
@@ -226,3 +226,14 @@ def test_a_table_of_wearers_is_printed_without_them(tmp_path: Path, capsys: pyte
     said = capsys.readouterr().out
     assert said.count("How the estimates are made") == 2
     assert "Measure next" not in said
+
+
+def test_a_measure_that_is_read_and_moves_no_line_is_not_asked_for() -> None:
+    """A call sheet asked for the crotch of whoever wore a cape alone: its draft reads it for where a hip lies.
+
+    Common practice: no cape is cut by a crotch; trousers are.
+    """
+    body = wearer(LEAST)
+    named = ("total_crotch_length", "shoulder_length")
+    assert list(those_that_move(body, named, [wanted(body, "cape", None)])) == ["shoulder_length"]
+    assert "total_crotch_length" in those_that_move(body, named, [wanted(body, "trousers", None)])

@@ -126,6 +126,17 @@ def test_any_uneven_body_gets_every_garment_sewn_left_to_right(
     assert unsound(costume, order_of(costume)) == ()
 
 
+def test_an_armhole_is_made_no_shallower_than_can_be_drawn() -> None:
+    """A thin arm asked for one that had no room under its shoulder, and a close top was refused."""
+    taken = {"height": 1550.0, "bust_girth": 1145.0, "waist_girth": 824.4, "hip_girth": 1216.6}
+    whole = wearer(taken)
+    widths = ("neck_base_girth", "across_back_low_width", "across_back_width", "across_front_width")
+    body = wearer(taken | {name: whole[name] for name in widths} | {"front_waist_length": 445.1})
+    made = draft_garment(body, KNIT, "close-top")
+    assert errors(made) == []
+    assert any(f.check == "armhole turn" and f.level == "warning" for f in made.findings)
+
+
 def test_a_seam_that_joins_one_side_to_itself_is_an_error() -> None:
     draft = draft_garment(sloping(), WOVEN, "tailcoat").draft
     seam = next(s for s in draft.seams if s.name == "centre back")

@@ -8,7 +8,10 @@ import pytest
 
 from drafting.costume.file import read_costume
 from drafting.costume.make import make
+from drafting.draft.roles import EdgeRole
+from drafting.fitting.lines.lengths import body_length, waist_level
 from drafting.ground.shipped import shipped
+from tests.worn.garments import drafted
 
 NOTED = (
     ("front.shoulder", "lower", 0.8),
@@ -42,3 +45,20 @@ def test_shoulder_and_armhole_of_a_lined_coat_are_altered(
     (coat,) = made.garments
     assert [one.message for one in coat.findings if one.level == "error"] == []
     assert any(piece.material == "lining" for piece in coat.draft.pieces)
+
+
+@pytest.mark.parametrize("block", ["coat", "waistcoat"])
+def test_a_lining_that_ends_on_a_facing_goes_down_with_it(block: str) -> None:
+    """Its corner there lies inside the front, on no edge of it, and stayed: the hem of the lining then slanted.
+
+    Common practice: a lining is let down by as much as the cloth.
+    """
+    draft = drafted(block)
+    for altered in (body_length(draft, 20.0), waist_level(draft, 20.0)):
+        was, now = ({p.name: p for p in one.pieces} for one in (draft, altered.draft))
+        for name in ("front-facing", "front-lining"):
+            assert now[name]["inner"].length - was[name]["inner"].length == pytest.approx(20.0, abs=0.8)
+        (hem,) = [e.name for e in was["front-lining"].edges if e.role is EdgeRole.HEM]
+        for end in ("start", "end"):
+            fell = getattr(was["front-lining"][hem].path, end) - getattr(now["front-lining"][hem].path, end)
+            assert fell.imag == pytest.approx(20.0, abs=0.8)

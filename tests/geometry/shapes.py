@@ -5,6 +5,7 @@ from __future__ import annotations
 import cmath
 import math
 
+from hypothesis import assume
 from hypothesis import strategies as st
 
 from drafting.geometry import Cubic, Line, Path, smooth
@@ -49,13 +50,24 @@ def outlines(draw: st.DrawFn) -> tuple[Path, ...]:
     """The sides of a star-shaped outline about 0, anticlockwise: straight, bulging or hollow.
 
     Radii of 60 to 150 mm at 4 to 9 evenly spread corners; each side leaves and arrives up to 25
-    degrees off its chord.
+    degrees off its chord. Never two sides that leave a corner along one another: they would cross at once.
     """
     radii = draw(st.lists(st.integers(60, 150), min_size=4, max_size=9))
     corners = [r * cmath.exp(2j * math.pi * i / len(radii)) for i, r in enumerate(radii)]
     bends = draw(st.lists(st.integers(-25, 25), min_size=len(radii), max_size=len(radii)))
     ring = zip(corners, [*corners[1:], corners[0]], bends, strict=True)
-    return tuple(side(a, b, bend) for a, b, bend in ring)
+    sides = tuple(side(a, b, bend) for a, b, bend in ring)
+    assume(
+        all(
+            abs(cmath.phase(b.leave / a.arrive)) < SPIKE
+            for a, b in zip(sides, [*sides[1:], sides[0]], strict=True)
+        )
+    )
+    return sides
+
+
+SPIKE = math.radians(177.0)
+"""A corner that turns by more has no inside."""
 
 
 def side(a: complex, b: complex, bend: float) -> Path:

@@ -6,7 +6,7 @@ goes where that place of the outline goes; an edge between two such corners of o
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from drafting.draft.draft import Draft
@@ -21,20 +21,38 @@ TOUCHES = 0.05
 
 
 def brought_along(draft: Draft, found: Mapping[str, Reshaped]) -> dict[str, Reshaped]:
-    """Return every piece that lies behind one that was moved, moved with it."""
-    behind = {}
+    """Return every piece that lies behind one that was moved, moved with it.
+
+    What ends on another second layer, as a lining does on a facing, goes along with that one there.
+    """
+    lying: dict[str, dict[str, Reshaped]] = {}
+    turned = {}
     for piece in draft.pieces:
-        front = next((name for name in (*piece.lines, *piece.stiffens) if name in found), None)
-        if front is not None and piece.name not in found:
-            behind[piece.name] = _carried(piece, found[front])
+        name = next((name for name in (*piece.lines, *piece.stiffens) if name in found), None)
+        if name is not None and piece.name not in found:
+            front = found[name]
+            turned[piece.name] = _shared(piece.mirrored(), front.before) > _shared(piece, front.before)
+            as_lies = piece.mirrored() if turned[piece.name] else piece
+            lying.setdefault(name, {})[piece.name] = _moved(as_lies, (front,))
+    behind = {}
+    for name, layers in lying.items():
+        for own, one in layers.items():
+            others = [other for other_name, other in layers.items() if other_name != own]
+            moved = (
+                _moved(one.before, (found[name], *others)) if _ends_on(one.before, found[name], others) else one
+            )
+            behind[own] = _turned_back(moved, draft[own]) if turned[own] else moved
     return behind
 
 
-def _carried(piece: Piece, front: Reshaped) -> Reshaped:
-    turned = _shared(piece.mirrored(), front.before) > _shared(piece, front.before)
-    if not turned:
-        return _moved(piece, front)
-    back = _moved(piece.mirrored(), front)
+def _ends_on(piece: Piece, front: Reshaped, others: Sequence[Reshaped]) -> bool:
+    """Say whether a corner of a layer lies on another layer, and not on the outline in front."""
+    inside = [edge.path.start for edge in piece.edges if _on((front,), edge.path.start) is None]
+    return any(_on(others, corner) is not None for corner in inside)
+
+
+def _turned_back(back: Reshaped, piece: Piece) -> Reshaped:
+    """Return a layer that was moved as it lies turned over, as it is drawn."""
     after = _with_own_names(back.after.mirrored(), piece)
     ways = {
         edge.name: replace(back.ways[edge.name], path=back.ways[edge.name].path.mirrored().reversed())
@@ -51,10 +69,10 @@ def _with_own_names(piece: Piece, old: Piece) -> Piece:
 
 def _shared(piece: Piece, front: Piece) -> int:
     """Return how many corners of a second layer lie on the outline in front."""
-    return sum(_on(front, edge.path.start) is not None for edge in piece.edges)
+    return sum(_on_piece(front, edge.path.start) is not None for edge in piece.edges)
 
 
-def _on(front: Piece, point: complex) -> tuple[str, float] | None:
+def _on_piece(front: Piece, point: complex) -> tuple[str, float] | None:
     for edge in front.edges:
         gap, at = on_path(edge.path, point)
         if gap <= TOUCHES:
@@ -62,12 +80,23 @@ def _on(front: Piece, point: complex) -> tuple[str, float] | None:
     return None
 
 
-def _moved(piece: Piece, front: Reshaped) -> Reshaped:
-    places = [_on(front.before, edge.path.start) for edge in piece.edges]
+def _on(moved: Sequence[Reshaped], point: complex) -> complex | None:
+    """Return where a point has come to that lies on the outline of one of these; None where it lies on none."""
+    for one in moved:
+        at = _on_piece(one.before, point)
+        if at is not None:
+            return one.point(*at)
+    return None
+
+
+def _moved(piece: Piece, fronts: Sequence[Reshaped]) -> Reshaped:
+    """Return a layer moved with the first of these that each of its corners lies on."""
+    front = fronts[0]
+    places = [_on(fronts, edge.path.start) for edge in piece.edges]
     corners = {
-        edge.name: front.point(*at) - edge.path.start
-        for edge, at in zip(piece.edges, places, strict=True)
-        if at is not None
+        edge.name: place - edge.path.start
+        for edge, place in zip(piece.edges, places, strict=True)
+        if place is not None
     }
     found = reshaped(piece, (Shift(piece.name, corners),))
     ways, edges = {**found.ways}, []

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import asdict
+from itertools import islice
 from typing import Any
 
 from drafting.body import Body
@@ -11,7 +12,7 @@ from drafting.costume.file import CostumeFile
 from drafting.costume.garment import MadeGarment, drafted
 from drafting.costume.make import Made
 from drafting.costume.mock_up import laid_to_try
-from drafting.costume.next_measure import BETTER, garments_of
+from drafting.costume.next_measure import BETTER, garments_of, those_that_move
 from drafting.costume.watched import watched
 from drafting.ground.errors import Fault
 from drafting.ground.findings import Finding, said_once
@@ -74,18 +75,20 @@ def _measure(body: Body, name: str) -> dict[str, Any]:
 
 
 def _to_take(costume: CostumeFile) -> Iterator[dict[str, Any]]:
-    """Yield the estimates that the garments are drafted from and that may be farthest off, the farthest first.
+    """Yield the estimates that move an outline and that may be farthest off, the farthest first.
 
-    How far each of them would move an outline is what `drafting body --costume` reckons, in seconds a wearer.
+    How far each of them would move it is what `drafting body --costume` reckons, in seconds a wearer.
     """
     asked: set[str] = set()
+    garments = garments_of(costume, costume.wearer)
     body = watched(costume.wearer, asked)
-    for one in garments_of(costume, costume.wearer):
+    for one in garments:
         drafted(body, one.fabric, one.block, one.chosen)
     measures = costume.wearer.measures
     guessed = [name for name in measures if name in asked and measures[name].source == "estimated"]
     off = {name: 2 * (measures[name].sd or 0.0) for name in guessed if BETTER.get(name) not in guessed}
-    for name in sorted(off, key=lambda name: (-off[name], name))[:TO_TAKE]:
+    ranked = sorted(off, key=lambda name: (-off[name], name))
+    for name in islice(those_that_move(costume.wearer, ranked, garments), TO_TAKE):
         yield {"measure": name, "mm": measures[name].mm, "off": off[name]}
 
 

@@ -10,6 +10,7 @@ from typing import NamedTuple
 from drafting.body import Body
 from drafting.geometry import Path, turn
 from drafting.geometry.solve import zero_between
+from drafting.ground.errors import DraftError
 from drafting.ground.scale import body_scale
 from drafting.shaping.sleeve.cap import CapHalves
 from drafting.shaping.sleeve.half_cap import HalfArmhole
@@ -161,16 +162,43 @@ def open_drop(body: Body, ease: TorsoEase) -> float:
 def _root(spare: Callable[[float], float], start: tuple[float, float], limit: float) -> float:
     """Return where `spare` first passes 0 from `start` (a drop, and what is spare there) to `limit`.
 
-    The limit where it does not. It is looked at in thirds, as it may pass 0 twice.
+    The limit where it does not; where no armhole can be drawn beyond some place on the way, a third of the
+    way to that. It is looked at in thirds, as it may pass 0 twice.
     """
     if start[0] == limit:
         return limit
     last = start
     for third in (1, 2, 3):
-        drop = start[0] + (limit - start[0]) * third / 3
+        asked = start[0] + (limit - start[0]) * third / 3
+        drop = _last_drawn(spare, last[0], asked)
         here = (drop, spare(drop))
         if (last[1] > 0) != (here[1] > 0):
             low, high = sorted((last, here))
             return zero_between(spare, (low[0], high[0]), (low[1], high[1]), 1e-9)
+        if drop != asked:
+            return drop + SHORT_OF * (start[0] - drop)
         last = here
     return limit
+
+
+def _last_drawn(spare: Callable[[float], float], good: float, drop: float) -> float:
+    """Return the drop, or the last from a good one to it at which an armhole can be drawn."""
+    tried = drop
+    for _ in range(HALVINGS):
+        try:
+            spare(tried)
+        except DraftError:
+            drop = tried
+        else:
+            if tried == drop:
+                return drop
+            good = tried
+        tried = (good + drop) / 2
+    return good
+
+
+SHORT_OF = 2 / 3
+"""Of the way: an armhole keeps so far from where none can be drawn, as its bend would be a corner there (ours)."""
+
+HALVINGS = 12
+"""So often the way to an armhole that cannot be drawn is halved: 15 mm to less than 0.01 mm."""

@@ -22,7 +22,7 @@ from drafting.shaping.torso.armhole import (
     tangents,
 )
 from drafting.shaping.torso.plan import TorsoPlan
-from drafting.shaping.torso.scoop import BACK_RADIUS, FRONT_RADIUS, ScoopLine, Scoops, radii, scoop_line, scoops
+from drafting.shaping.torso.scoop import BACK_RADIUS, FRONT_RADIUS, ScoopLine, radii, scoop_line, scoops
 
 ARM_SHARE = 0.28
 """Width of the whole armhole near its bottom over the hanging upper arm (ours)."""
@@ -144,11 +144,17 @@ def _narrower(plan: TorsoPlan, by: tuple[float, float], least: tuple[float, floa
 
 
 def wide_enough(plan: TorsoPlan, ends: ArmholeEnds, asker: Asker, arrive: Arrivals) -> TorsoPlan:
-    """Return the plan with room for the arm: across ease gives way, then an estimated across front."""
+    """Return the plan with room for the arm: across ease gives way, then an estimated across front.
+
+    A scoop that cannot be drawn yet has no room: `round_enough` cuts the widths until it can be.
+    """
     wanted = ARM_SHARE * asker.arm
 
     def spare(amount: float) -> float:
-        return _can(_given_way(plan, asker, amount), ends, asker, arrive).widest - wanted
+        both = _points(_given_way(plan, asker, amount), ends, asker, arrive)[2]
+        if not all(scoop.drawn for scoop in both):
+            return -wanted
+        return scoops(*both, plan.scale, asker.front_turned).widest - wanted
 
     return _given_way(plan, asker, _first_good(spare, 2.0, 3.0))
 
@@ -173,10 +179,6 @@ def _cut(plan: TorsoPlan, ends: ArmholeEnds, asker: Asker, arrive: Arrivals, hal
         return min(above, float(radii(both[half]).max()) / least) - 1
 
     return _first_good(roundness, 1.0, 0.1) * most
-
-
-def _can(plan: TorsoPlan, ends: ArmholeEnds, asker: Asker, arrive: Arrivals) -> Scoops:
-    return scoops(*lines(plan, ends, asker, arrive)[2], plan.scale, asker.front_turned)
 
 
 def _given_way(plan: TorsoPlan, asker: Asker, amount: float) -> TorsoPlan:
