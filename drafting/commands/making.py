@@ -15,8 +15,8 @@ from drafting.ground.errors import DraftError, Fault, InputError
 if TYPE_CHECKING:
     from drafting.costume.file import CostumeFile
     from drafting.costume.make import Made
+    from drafting.costume.wearing.worn import Worn
     from drafting.costume.what_changed import Changed
-    from drafting.costume.worn import Worn
     from drafting.printing.paper import Paper
 
 HOLDS, CHECK_FAILS = 0, 1
@@ -47,7 +47,7 @@ def _laying(made: Made, tell: Tell) -> Callable[[str, Any], None]:
 
 
 def _on_form(made: Made, tell: Tell) -> Worn:
-    from drafting.costume.worn import worn
+    from drafting.costume.wearing.worn import worn
 
     return worn(made, tell)
 

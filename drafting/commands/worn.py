@@ -29,8 +29,8 @@ def run_worn(wanted: argparse.Namespace) -> int:
     """Put a costume on its wearer's form and write the folder; 1 where something did not come to rest."""
     from drafting.blocks import use_blocks
     from drafting.costume.make import make
+    from drafting.costume.wearing.raised import worn_so
     from drafting.costume.whole import read_whole_costume
-    from drafting.costume.worn_raised import worn_so
     from drafting.output.folder import WORN, check_out
     from drafting.output.worn import worn_text, write_worn
     from drafting.worn.form import HANGING, RAISED, STANDING

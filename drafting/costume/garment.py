@@ -25,7 +25,7 @@ from drafting.checks.seated import drafted_standing
 from drafting.checks.shading import panels_shade
 from drafting.checks.treatments import cloth_cannot_take
 from drafting.costume.choices import Chosen, block_named, choose, sewn_so
-from drafting.costume.fitted_hands import before_style, fitted_hands
+from drafting.costume.hands.fitted import before_style, fitted_hands
 from drafting.costume.walking_slit import AsWished, slit_settled
 from drafting.costume.wishes import GarmentWish, altered, on_each_hand, on_one_pivot
 from drafting.draft.draft import Draft

@@ -8,8 +8,8 @@ from typing import Any
 
 import numpy as np
 
-from drafting.costume.worn import Worn, WornGarment, form_words, left_out_words, look_of
-from drafting.costume.worn_signs import signs_worn
+from drafting.costume.wearing.signs import signs_worn
+from drafting.costume.wearing.worn import Worn, WornGarment, form_words, left_out_words, look_of
 from drafting.export.figure import overview_png
 from drafting.export.svg import svg_text
 from drafting.export.wavefront import wavefront

@@ -5,7 +5,7 @@ from __future__ import annotations
 import base64
 from collections.abc import Iterator
 
-from drafting.costume.worn import Worn, WornGarment, form_words, look_of
+from drafting.costume.wearing.worn import Worn, WornGarment, form_words, look_of
 from drafting.export.worn_views import image_png
 from drafting.ground.findings import Finding, Severity
 from drafting.ground.names import name_in_words

@@ -35,7 +35,7 @@ from drafting.sheet.overview import overview_sheet
 from drafting.sheet.piece import piece_sheet
 
 if TYPE_CHECKING:
-    from drafting.costume.worn import Worn
+    from drafting.costume.wearing.worn import Worn
     from drafting.making.page.sections import WornShown
 
 PREVIEW_DPI = 70

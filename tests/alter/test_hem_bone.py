@@ -16,7 +16,7 @@ from shapely.geometry import LineString
 from drafting.body import Body
 from drafting.costume.garment import MadeGarment, draft_garment
 from drafting.costume.stand_in import stand_ins
-from drafting.costume.worn import WornGarment, worn
+from drafting.costume.wearing.worn import WornGarment, worn
 from drafting.draft.by_role import edges_as, is_shell
 from drafting.draft.draft import Notion
 from drafting.draft.piece import Piece

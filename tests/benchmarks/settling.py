@@ -14,7 +14,7 @@ from dataclasses import replace
 from drafting.body import wearer
 from drafting.costume.file import read_costume
 from drafting.costume.make import finished
-from drafting.costume.worn import WornGarment, fallen_shape
+from drafting.costume.wearing.worn import WornGarment, fallen_shape
 from drafting.ground.shipped import demo_costume
 from drafting.worn.form import wearers_form
 from drafting.worn.placed import placed

@@ -19,8 +19,8 @@ from drafting.costume.file import read_costume
 from drafting.costume.garment import MadeGarment, draft_garment
 from drafting.costume.lays import laid_out
 from drafting.costume.make import make
-from drafting.costume.worn_seen import goes_over
-from drafting.costume.worn_sewn import plies_of
+from drafting.costume.wearing.seen import goes_over
+from drafting.costume.wearing.sewn import plies_of
 from drafting.draft.by_role import edges_as
 from drafting.draft.draft import Draft
 from drafting.draft.piece import Piece

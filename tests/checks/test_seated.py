@@ -7,7 +7,7 @@ from dataclasses import replace
 import pytest
 
 from drafting.costume.garment import draft_garment
-from drafting.costume.worn import form_words, worn
+from drafting.costume.wearing.worn import form_words, worn
 from drafting.worn.stands.words import worded
 from tests.blocks.figures import chart_woman
 from tests.making.orders import WOVEN, costume_of

@@ -13,9 +13,9 @@ from drafting.blocks import all_blocks, names
 from drafting.body import Body, wearer
 from drafting.body.sides import OWN_SIDE, differing_measures
 from drafting.checks.seams import sewn_to_another
-from drafting.costume import hands as hands_drafted
 from drafting.costume.choices import block_named, choose
 from drafting.costume.garment import MadeGarment, draft_garment, make_garment
+from drafting.costume.hands import both as hands_drafted
 from drafting.draft.centres import joins_hands
 from drafting.draft.draft import Draft, Seam
 from drafting.draft.piece import EdgeKind

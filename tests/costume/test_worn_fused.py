@@ -10,7 +10,7 @@ from dataclasses import replace
 import pytest
 
 from drafting.costume.garment import draft_garment
-from drafting.costume.worn_sewn import coarse_mesh, fused_plies, plies_of
+from drafting.costume.wearing.sewn import coarse_mesh, fused_plies, plies_of
 from drafting.fabric import Fabric
 from drafting.worn.form import wearers_form
 from tests.drawn_bodies import drawn

@@ -9,8 +9,8 @@ import pytest
 from drafting.body import Body, wearer
 from drafting.costume.file import CostumeFile, Garment
 from drafting.costume.make import make
-from drafting.costume.worn import worn
-from drafting.costume.worn_signs import SignSeen, signs_worn
+from drafting.costume.wearing.signs import SignSeen, signs_worn
+from drafting.costume.wearing.worn import worn
 from drafting.fabric import Fabric
 from tests.drawn_bodies import drawn
 

@@ -7,12 +7,12 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from drafting.costume import worn_tucks
 from drafting.costume.file import read_costume
 from drafting.costume.make import Made, make
-from drafting.costume.worn import fallen_shape
-from drafting.costume.worn_sewn import COARSE, sewn_and_placed
-from drafting.costume.worn_tucks import tucks_sewn
+from drafting.costume.wearing import tucks
+from drafting.costume.wearing.sewn import COARSE, sewn_and_placed
+from drafting.costume.wearing.tucks import tucks_sewn
+from drafting.costume.wearing.worn import fallen_shape
 from drafting.ground.shipped import shipped
 from drafting.worn.form import wearers_form
 
@@ -82,5 +82,5 @@ def test_where_a_later_step_needs_what_a_tuck_made_it_stays_open(
     made = shirt(tmp_path, TUCKS)
     garment = made.garments[0]
     assert tucks_sewn(made.costume, garment).draft != garment.draft
-    monkeypatch.setattr(worn_tucks, "made_garment", lambda *_: None)  # as a refused step is
+    monkeypatch.setattr(tucks, "made_garment", lambda *_: None)  # as a refused step is
     assert tucks_sewn(made.costume, garment) is garment

@@ -11,7 +11,7 @@ from typing import Any
 import pytest
 
 from drafting.costume.garment import draft_garment
-from drafting.costume.worn import worn
+from drafting.costume.wearing.worn import worn
 from drafting.output.worn import write_worn
 from tests.drawn_bodies import drawn
 from tests.making.orders import WOVEN, costume_of

@@ -8,7 +8,7 @@ from functools import cache
 import numpy as np
 
 from drafting.body import Body, wearer
-from drafting.costume.worn_sewn import COARSE, FINE, coarse_mesh
+from drafting.costume.wearing.sewn import COARSE, FINE, coarse_mesh
 from drafting.draft.draft import Draft
 from drafting.fabric import Fabric
 from drafting.worn.cloth import ply_of

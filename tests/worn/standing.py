@@ -10,7 +10,7 @@ import numpy as np
 
 from drafting.costume.file import read_costume
 from drafting.costume.make import Made, finished
-from drafting.costume.worn import Worn, WornGarment
+from drafting.costume.wearing.worn import Worn, WornGarment
 from drafting.fabric import Fabric
 from drafting.ground.shipped import demo_costume
 from drafting.worn.contact import DistanceField

@@ -10,8 +10,8 @@ import pytest
 
 from drafting.body import wearer
 from drafting.costume.garment import draft_garment
-from drafting.costume.worn import worn
-from drafting.costume.worn_seen import seen_buttons
+from drafting.costume.wearing.seen import seen_buttons
+from drafting.costume.wearing.worn import worn
 from drafting.worn.picture.buttons import ButtonRing, button_rings
 from drafting.worn.picture.dressed import Look, dressed_scene
 from drafting.worn.picture.lapels import laid_on

@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from drafting.body import wearer
-from drafting.costume.worn_sewn import COARSE
+from drafting.costume.wearing.sewn import COARSE
 from drafting.worn.form import wearers_form
 from drafting.worn.nouns import AtRest, Reals, Truth
 from drafting.worn.picture.dressed import Look, dressed_scene, whole_cloth

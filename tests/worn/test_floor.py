@@ -11,7 +11,7 @@ import pytest
 
 from drafting.blocks import use_blocks
 from drafting.body import Body, wearer
-from drafting.costume.worn_sewn import COARSE
+from drafting.costume.wearing.sewn import COARSE
 from drafting.worn.form import wearers_form
 from drafting.worn.nouns import AtRest
 from drafting.worn.placed import placed

@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from drafting.costume.worn import worn
+from drafting.costume.wearing.worn import worn
 from tests.alter.test_gathered_dart import gathered
 from tests.making.orders import WOVEN, costume_of
 

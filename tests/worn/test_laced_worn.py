@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from drafting.body import wearer
-from drafting.costume.worn_sewn import COARSE
+from drafting.costume.wearing.sewn import COARSE
 from drafting.worn.sewn import sewn_mesh
 from tests.worn.dressed import TAKEN, plies_for
 from tests.worn.garments import drafted

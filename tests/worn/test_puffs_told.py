@@ -10,7 +10,7 @@ from dataclasses import replace
 import pytest
 
 from drafting.costume.garment import draft_garment
-from drafting.costume.worn import worn
+from drafting.costume.wearing.worn import worn
 from drafting.worn.stands.puffs import puffs_told
 from tests.making.figures import made
 from tests.making.orders import WOVEN

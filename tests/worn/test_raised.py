@@ -12,8 +12,8 @@ import pytest
 from drafting.body import Body
 from drafting.costume.garment import draft_garment
 from drafting.costume.make import Made
-from drafting.costume.worn import Worn, worn
-from drafting.costume.worn_raised import arms_raised
+from drafting.costume.wearing.raised import arms_raised
+from drafting.costume.wearing.worn import Worn, worn
 from drafting.output.worn import worn_record, worn_text
 from drafting.worn.form import RAISING, STANDING, arms_held, wearers_form
 from drafting.worn.nouns import Limb

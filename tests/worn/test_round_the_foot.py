@@ -15,7 +15,7 @@ import pytest
 from drafting.blocks import use_blocks
 from drafting.body import Body
 from drafting.costume.garment import draft_garment
-from drafting.costume.worn import Worn, worn
+from drafting.costume.wearing.worn import Worn, worn
 from drafting.worn.form import Form
 from drafting.worn.nouns import AtRest, Reals
 from tests.drawn_bodies import drawn

@@ -11,8 +11,8 @@ import pytest
 from drafting.blocks import use_blocks
 from drafting.body import wearer
 from drafting.costume.make import make
+from drafting.costume.wearing.worn import worn
 from drafting.costume.whole import read_whole_costume
-from drafting.costume.worn import worn
 from drafting.ground.shipped import shipped
 from drafting.worn.form import wearers_form
 from drafting.worn.nouns import AtRest, Limb, Reals, SewnMesh

@@ -9,10 +9,10 @@ import numpy as np
 import pytest
 from scipy.special import ellipe
 
-from drafting.costume import worn_treated
 from drafting.costume.garment import draft_garment
-from drafting.costume.worn import worn
-from drafting.costume.worn_sewn import COARSE
+from drafting.costume.wearing import treated as hems_treated
+from drafting.costume.wearing.sewn import COARSE
+from drafting.costume.wearing.worn import worn
 from drafting.draft.frame import BodyFrame, BodyHeight
 from drafting.fabric import Fabric
 from drafting.worn.cloth import Treatment, stiffened
@@ -271,7 +271,7 @@ def test_a_hip_at_the_origin_of_its_piece_is_a_hip() -> None:
 
 def test_a_straight_skirt_gets_each_treatment_and_a_bone_rounds_its_hem(monkeypatch: pytest.MonkeyPatch) -> None:
     """A bone is straight at rest: bent to a ring it presses its hem towards a circle."""
-    monkeypatch.setattr(worn_treated, "STARTS", (0.0,))  # one fall each is enough here
+    monkeypatch.setattr(hems_treated, "STARTS", (0.0,))  # one fall each is enough here
     body = trial_wearer()
     made = costume_of(draft_garment(body, WOVEN, "skirt", {}), WOVEN)
     made = replace(made, costume=replace(made.costume, wearer=body))

@@ -11,7 +11,7 @@ import pytest
 from drafting.blocks import names
 from drafting.body import Body
 from drafting.costume.garment import draft_garment
-from drafting.costume.worn_sewn import COARSE, coarse_mesh
+from drafting.costume.wearing.sewn import COARSE, coarse_mesh
 from drafting.draft.roles import PieceRole
 from drafting.fabric import Fabric
 from drafting.worn.form import wearers_form

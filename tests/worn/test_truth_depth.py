@@ -9,7 +9,7 @@ import numpy as np
 import pytest
 
 from drafting.body import Body
-from drafting.costume.worn_sewn import COARSE, coarse_mesh
+from drafting.costume.wearing.sewn import COARSE, coarse_mesh
 from drafting.ground.errors import DraftError
 from drafting.worn.form import wearers_form
 from drafting.worn.nouns import AtRest, Limb

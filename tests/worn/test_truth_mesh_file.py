@@ -20,7 +20,7 @@ from shapely import LineString, Point
 
 from drafting.costume.file import read_costume
 from drafting.costume.make import finished
-from drafting.costume.worn import worn
+from drafting.costume.wearing.worn import worn
 from drafting.ground.shipped import demo_costume
 from drafting.output.sheets import interchange_files
 from drafting.output.worn import write_worn

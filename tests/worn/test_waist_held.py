@@ -14,8 +14,8 @@ from shapely import LinearRing
 
 from drafting.body import Body
 from drafting.costume.garment import draft_garment
-from drafting.costume.worn import WornGarment, worn
-from drafting.costume.worn_signs import hem_tilt, signs_worn
+from drafting.costume.wearing.signs import hem_tilt, signs_worn
+from drafting.costume.wearing.worn import WornGarment, worn
 from drafting.worn.form import wearers_form
 from drafting.worn.nouns import AtRest
 from drafting.worn.placed import placed

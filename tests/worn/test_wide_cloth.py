@@ -13,8 +13,8 @@ import pytest
 
 from drafting.body import Body
 from drafting.costume.garment import draft_garment
-from drafting.costume.worn import worn
-from drafting.costume.worn_sewn import COARSE, FINE, MOST, coarse_mesh
+from drafting.costume.wearing.sewn import COARSE, FINE, MOST, coarse_mesh
+from drafting.costume.wearing.worn import worn
 from drafting.worn.nouns import AtRest, Limb
 from drafting.worn.picture.drawn_in import INSIDE, TALL, drawn_in
 from drafting.worn.picture.tucked import tucked

@@ -7,7 +7,7 @@ from dataclasses import replace
 import pytest
 
 from drafting.costume.garment import draft_garment
-from drafting.costume.worn_sewn import sewn_and_placed
+from drafting.costume.wearing.sewn import sewn_and_placed
 from drafting.worn.form import wearers_form
 from tests.making.figures import made
 from tests.making.orders import WOVEN

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from drafting.costume.garment import draft_garment
-from drafting.costume.worn_sewn import usual_thickness
+from drafting.costume.wearing.sewn import usual_thickness
 from drafting.worn.sewn import sewn_mesh
 from tests.bodies import bdims
 from tests.making.orders import WOVEN

@@ -10,9 +10,9 @@ from dataclasses import dataclass, replace
 import numpy as np
 import pytest
 
-from drafting.costume.worn import worn
-from drafting.costume.worn_sewn import cloths_of
-from drafting.costume.worn_treated import AGAIN, seat_back
+from drafting.costume.wearing.sewn import cloths_of
+from drafting.costume.wearing.treated import AGAIN, seat_back
+from drafting.costume.wearing.worn import worn
 from drafting.worn.cloth import Treatment, stiffened
 from drafting.worn.nouns import Limb, Reals, SewnMesh
 from drafting.worn.picture.tucked import kept_off

@@ -9,7 +9,7 @@ import numpy as np
 
 from drafting.costume.file import CostumeFile
 from drafting.costume.make import Made
-from drafting.costume.worn import WornGarment, fallen_shape, look_of
+from drafting.costume.wearing.worn import WornGarment, fallen_shape, look_of
 from drafting.export.worn_views import image_png
 from drafting.ground.errors import DraftError
 from drafting.notebook.bench import state as st

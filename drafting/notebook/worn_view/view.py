@@ -11,8 +11,8 @@ import ipywidgets as widgets
 
 from drafting.costume.file import CostumeFile
 from drafting.costume.make import checked
-from drafting.costume.worn import form_words
-from drafting.costume.worn_raised import form_so, worn_so
+from drafting.costume.wearing.raised import form_so, worn_so
+from drafting.costume.wearing.worn import form_words
 from drafting.ground.choices import Choice
 from drafting.ground.templates import beside
 from drafting.ground.units import LengthUnit

@@ -14,9 +14,9 @@ import numpy as np
 from drafting.body import Body
 from drafting.costume.make import Made
 from drafting.costume.telling import Tell, tell_nobody, within
-from drafting.costume.worn import Worn, WornGarment, dressed_over, found_worn, worn
-from drafting.costume.worn_sewn import usual_thickness
-from drafting.costume.worn_told import told_on_the_way
+from drafting.costume.wearing.sewn import usual_thickness
+from drafting.costume.wearing.told import told_on_the_way
+from drafting.costume.wearing.worn import Worn, WornGarment, dressed_over, found_worn, worn
 from drafting.draft.by_role import edges_as
 from drafting.draft.roles import EdgeRole
 from drafting.ground.names import name_in_words

@@ -13,7 +13,7 @@ from drafting.body import Body
 from drafting.body.body import SIDES
 from drafting.checks.girths import covered_girth
 from drafting.costume.choices import Chosen
-from drafting.costume.hands import both_drafted
+from drafting.costume.hands.both import both_drafted
 from drafting.costume.wishes import Misfit
 from drafting.draft.draft import Draft
 from drafting.draft.named import edge_named, edge_of_hand, handed_name, of_hand, piece_named

@@ -13,8 +13,8 @@ import numpy as np
 
 from drafting.costume.make import Made, MadeGarment
 from drafting.costume.telling import Tell, tell_nobody, within
-from drafting.costume.worn_seen import seen_buttons, seen_edges, turns_over
-from drafting.costume.worn_sewn import (
+from drafting.costume.wearing.seen import seen_buttons, seen_edges, turns_over
+from drafting.costume.wearing.sewn import (
     FINE,
     Sewn,
     braced,
@@ -25,9 +25,9 @@ from drafting.costume.worn_sewn import (
     sewn_and_placed,
     usual_thickness,
 )
-from drafting.costume.worn_told import told_on_the_way
-from drafting.costume.worn_treated import free_hems, has_tails, seat_back, too_much, treated_hems
-from drafting.costume.worn_tucks import tucks_sewn
+from drafting.costume.wearing.told import told_on_the_way
+from drafting.costume.wearing.treated import free_hems, has_tails, seat_back, too_much, treated_hems
+from drafting.costume.wearing.tucks import tucks_sewn
 from drafting.draft.draft import EdgeRef
 from drafting.fabric import Fabric
 from drafting.ground.frozen import freeze

@@ -14,10 +14,10 @@ from drafting.blocks import Block, all_blocks
 from drafting.body import Body
 from drafting.body.body import SIDES
 from drafting.body.sides import differing_measures, one_side
-from drafting.costume.agreed import agreed_choices
 from drafting.costume.choices import Chosen
-from drafting.costume.middle_shared import NEARLY, ROUNDS, meeting, middles_apart, told_middles
-from drafting.costume.part import GarmentPart, part_drafted
+from drafting.costume.hands.agreed import agreed_choices
+from drafting.costume.hands.middle_shared import NEARLY, ROUNDS, meeting, middles_apart, told_middles
+from drafting.costume.hands.part import GarmentPart, part_drafted
 from drafting.costume.put_together import left_open, refuse_unread_girths, sewn_up
 from drafting.draft.chain import chain
 from drafting.draft.draft import Draft, EdgeRef

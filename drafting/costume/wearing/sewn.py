@@ -14,8 +14,8 @@ import numpy as np
 
 from drafting.alter.braces import BRACE_BUTTON
 from drafting.costume.make import Made, MadeGarment
-from drafting.costume.worn_seen import goes_over
-from drafting.costume.worn_tucks import tucks_sewn
+from drafting.costume.wearing.seen import goes_over
+from drafting.costume.wearing.tucks import tucks_sewn
 from drafting.draft.draft import Draft
 from drafting.draft.frame import BodyHeight
 from drafting.fabric import Fabric, handling

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from drafting.costume.make import MadeGarment
 from drafting.costume.telling import Tell, tell_nobody, within
-from drafting.costume.worn_told import told_on_the_way
+from drafting.costume.wearing.told import told_on_the_way
 from drafting.draft.by_role import pieces_as
 from drafting.draft.draft import Draft, EdgeRef
 from drafting.draft.roles import PieceRole

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from drafting.costume.worn import WornGarment
+from drafting.costume.wearing.worn import WornGarment
 from drafting.draft.draft import Draft, EdgeRef
 from drafting.draft.frame import BodyHeight
 from drafting.fitting.signs import FitSign, ShownWorn, WornNumber
