@@ -8,9 +8,10 @@ from __future__ import annotations
 from dataclasses import replace
 
 from drafting.draft.by_role import edges_as
+from drafting.draft.draft import Seam
 from drafting.draft.frame import BodyFrame
 from drafting.draft.piece import Edge, EdgeKind, InnerDart, Level, Piece
-from drafting.draft.roles import EdgeRole, LevelKind
+from drafting.draft.roles import EdgeRole, LevelKind, SeamKind
 from drafting.geometry import Cubic, Path, line, smooth, unit
 from drafting.shaping.waistcoat.fronts import open_armhole
 from drafting.shaping.waistcoat.hemline import OUT_AT_SIDE, levels_above, shorter_dart, side_cut
@@ -46,6 +47,12 @@ def shaped_back(back: Piece, cut: float, below: float, scale: float, cloth: str)
         cloth=cloth,
     )
     return shaped.mirrored()
+
+
+def centre_back_seam(back: Piece) -> Seam:
+    """Return the seam that joins the left back to the right one."""
+    centre = ((back.name, "centre"),)
+    return Seam("centre back", centre, centre, start=None, end=None, kind=SeamKind.CENTRE)
 
 
 def _level(piece: Piece, kind: LevelKind) -> float:
