@@ -20,6 +20,9 @@ MOST_AT_CENTRE, OF_DART, LEAST_DART = 15.0, 0.5, 8.0
 """mm at adult scale: most taken in at the centre back; the share of the dart beyond the least dart that goes there
 (the sum at the waist stays as it was; ours)."""
 
+TURNED = 1e-9
+"""Two directions so near each other are one."""
+
 
 def shaped_back(back: Piece, cut: float, below: float, scale: float, cloth: str) -> Piece:
     """Return the waistcoat's back with a centre seam, `cut` mm of its side left off; its hem is `below` mm under
@@ -47,6 +50,18 @@ def shaped_back(back: Piece, cut: float, below: float, scale: float, cloth: str)
         cloth=cloth,
     )
     return shaped.mirrored()
+
+
+def neck_turned(back: Piece, front: Piece, leaves: complex) -> Piece:
+    """Return a torso's back whose neck ends at the shoulder as much turned as the V, which `leaves` it, is turned
+    from its front's own neck: across the shoulder's seam the one runs on in the other."""
+    turned = leaves / edges_as(front, EdgeRole.NECK)[0].path.leave
+    if abs(turned - 1) < TURNED:
+        return back
+    neck = edges_as(back, EdgeRole.NECK)[-1]  # in outline order the shoulder follows it
+    *kept, last = neck.path.segments
+    end = smooth(last.start, last.end, Path((last,)).leave, neck.path.arrive * unit(turned))
+    return back.with_edges(replace(neck, path=Path((*kept, end))))
 
 
 def centre_back_seam(back: Piece) -> Seam:
