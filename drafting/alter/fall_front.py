@@ -14,7 +14,8 @@ beneath the fall. So the waist is as long as before, and nothing of the leg chan
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+import math
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from drafting.body import Body
@@ -45,6 +46,10 @@ practice: 15 to 20)."""
 DOWN, FROM_SIDE, FROM_CENTRE = 16.0, 20.0, 35.0
 """mm at adult scale: how far below its top, from its side and from the middle the fall is buttoned (ours, by
 eye: a button's width clear of the edge)."""
+
+APART = 180.0
+"""mm at adult scale: farther from each other stand no two buttons of one hand (ours, by eye: a fall gapes between
+buttons farther apart than a hand is long)."""
 
 MOST = 0.5
 """Of the side seam: how far down a fall reaches at most (ours)."""
@@ -176,12 +181,25 @@ def _under(front: Piece, depth: float, name: str) -> Piece:
 
 
 def _spots(front: Piece, scale: float) -> list[complex]:
-    """Return where the fall of one hand is buttoned: near its side, and near the middle."""
+    """Return where the fall of one hand is buttoned: near its side, near the middle, and between them where the
+    front is wide."""
     waists = edges_as(front, EdgeRole.WAIST)  # from the side to the middle
     first, last = waists[0].path, waists[-1].path
-    side = first.at(min(FROM_SIDE * scale, first.length / 2))
-    middle = last.at(max(last.length - FROM_CENTRE * scale, last.length / 2))
-    return [at - 1j * DOWN * scale for at in (side, middle)]
+    whole = sum(edge.length for edge in waists)
+    side = min(FROM_SIDE * scale, first.length / 2)
+    middle = whole - min(FROM_CENTRE * scale, last.length / 2)
+    gaps = max(1, math.ceil((middle - side) / (APART * scale) - 1e-9))
+    places = (side + (middle - side) * i / gaps for i in range(gaps + 1))
+    return [_along(waists, place) - 1j * DOWN * scale for place in places]
+
+
+def _along(edges: Sequence[Edge], place: float) -> complex:
+    """Return the point `place` mm along edges that run on one after the other, their darts closed."""
+    for edge in edges[:-1]:
+        if place <= edge.length:
+            return edge.path.at(place)
+        place -= edge.length
+    return edges[-1].path.at(min(place, edges[-1].length))
 
 
 def _carried(draft: Draft, front: str, bearer: Piece, depth: float) -> Draft:

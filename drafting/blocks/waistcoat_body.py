@@ -22,9 +22,9 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from drafting.body import Body
-from drafting.draft.draft import Draft, Girth, Seam
+from drafting.body.sides import both_sides
+from drafting.draft.draft import Draft, Girth
 from drafting.draft.piece import Piece
-from drafting.draft.roles import SeamKind
 from drafting.fabric import Fabric
 from drafting.ground.choices import choice
 from drafting.ground.scale import body_scale
@@ -33,7 +33,7 @@ from drafting.shaping.details.buttons import Button, button_notion, inner_hook
 from drafting.shaping.shared_choices import BUTTON_SHAPE, BUTTON_STAND, BUTTON_THICKNESS, CLOSING
 from drafting.shaping.torso.pieces import TorsoStyle, torso_draft
 from drafting.shaping.torso.plan import TorsoEase
-from drafting.shaping.waistcoat.backs import shaped_back
+from drafting.shaping.waistcoat.backs import centre_back_seam, neck_turned, shaped_back
 from drafting.shaping.waistcoat.closing import ClosingWish, button_count, closing_said, front_wish, length_said
 from drafting.shaping.waistcoat.fronts import button_marks, draws_bust, shaped_front
 from drafting.shaping.waistcoat.hemline import cut_at_side
@@ -230,11 +230,13 @@ def waistcoat_body(body: Body, fabric: Fabric | None, choices: Choices) -> Draft
         sleeved=False,
         yokes=False,
     )
-    torso = torso_draft(body, _ease(body, choices), style)
-    front, back, scale = torso["front"], torso["back"], body_scale(body)
-    cut = cut_at_side(back.mirrored()["side"].path, choices.below_waist)
+    torso, both = torso_draft(body, _ease(body, choices), style), both_sides(body)
+    of_both = torso if both is body else torso_draft(both, _ease(both, choices), style)
+    front, scale = torso["front"], body_scale(body)
     asked = _asked(choices, scale)
-    wish = front_wish(front, asked)
+    wish = front_wish(of_both["front"], asked)
+    back = neck_turned(torso["back"], front, wish.leaves)
+    cut = cut_at_side(back.mirrored()["side"].path, choices.below_waist)
     count = button_count(wish, asked)
     marks = button_marks(wish, count, choices.button, *asked.hands)
     shaped = shaped_front(front, cut, wish, marks)
@@ -245,7 +247,7 @@ def waistcoat_body(body: Body, fabric: Fabric | None, choices: Choices) -> Draft
     return replace(
         draft,
         pieces=(*draft.pieces, facing),
-        seams=(*torso.seams, _centre_back(behind), facing_seam(shaped, facing)),
+        seams=(*torso.seams, centre_back_seam(behind), facing_seam(shaped, facing)),
         girths=_girths(torso, shaped),
         findings=(*torso.findings, *closing_said(asked, wish, count), *length_said(asked)),
         facts={**torso.facts, "button_stand": wish.lap, "buttonhole": choices.button.hole},
@@ -272,11 +274,6 @@ def _ease(body: Body, choices: Choices) -> TorsoEase:
         drop=choices.armhole_drop,
         narrower=choices.armhole_in,
     )
-
-
-def _centre_back(back: Piece) -> Seam:
-    centre = ((back.name, "centre"),)
-    return Seam("centre back", centre, centre, start=None, end=None, kind=SeamKind.CENTRE)
 
 
 def _girths(torso: Draft, front: Piece) -> tuple[Girth, ...]:

@@ -65,12 +65,25 @@ APART = {
 
 
 def both_sides(body: Body) -> Body:
-    """Return a body of one side with the mean of both hands again, for what both sides share."""
+    """Return a body of one side with the mean of both hands again, for what both sides share.
+
+    An axilla depth that followed its side's shoulder drop goes back with it.
+    """
     apart = differing_measures(body)
     if not apart:
         return body
     mean = {name: replace(body.measures[name], mm=_mean(body.measures[name])) for name in apart}
+    if "shoulder_drop" in mean:
+        mean |= _axilla_lowered(body, mean["shoulder_drop"].mm - body["shoulder_drop"])
     return replace(body, measures={**body.measures, **mean})
+
+
+def _axilla_lowered(body: Body, lower: float) -> dict[str, Measure]:
+    """Return the axilla depth where it is estimated, `lower` mm more: it follows the shoulder one to one."""
+    if body.measured("axilla_depth") or body.measured("scye_depth"):
+        return {}
+    axilla = body.measures["axilla_depth"]
+    return {"axilla_depth": replace(axilla, mm=axilla.mm + lower)}
 
 
 def _mean(m: Measure) -> float:
@@ -87,8 +100,6 @@ def one_side(body: Body, side: Side) -> Body:
     changed: dict[str, Measure] = {
         name: replace(body.measures[name], mm=body.hand(name, side)) for name in differing_measures(body)
     }
-    if "shoulder_drop" in changed and not (body.measured("axilla_depth") or body.measured("scye_depth")):
-        axilla = body.measures["axilla_depth"]
-        lower = changed["shoulder_drop"].mm - body["shoulder_drop"]
-        changed["axilla_depth"] = replace(axilla, mm=axilla.mm + lower)
+    if "shoulder_drop" in changed:
+        changed |= _axilla_lowered(body, changed["shoulder_drop"].mm - body["shoulder_drop"])
     return replace(body, measures={**body.measures, **changed})

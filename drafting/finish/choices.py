@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from drafting.draft.piece import Edge, EdgeKind
-from drafting.draft.roles import EdgeRole
+from drafting.draft.piece import Edge, EdgeKind, Piece
+from drafting.draft.roles import EdgeRole, PieceRole
 from drafting.ground.choices import choice, choices_of
 from drafting.ground.lengths import told
 from drafting.ground.scale import allowance_scale
@@ -31,6 +31,10 @@ TIGHT = frozenset(
 
 LET_OUT = frozenset({EdgeRole.SIDE, EdgeRole.PANEL, EdgeRole.CENTRE_SEAM})
 """Seams that a garment is let out at: side, panel and shaped centre."""
+
+NOT_LET_OUT = frozenset({PieceRole.SLEEVE, PieceRole.TOP_SLEEVE, PieceRole.UNDER_SLEEVE, PieceRole.HOOD})
+"""Pieces whose seams across or over the crown hold nothing more (common practice: what is gathered lies bulky
+there, and a curve sews true with a narrow allowance); a body is let out at its sides, panels and centre."""
 
 PLAIN_HEM = 20.0
 """mm: a hem that no part of a garment is known for, such as a waist that waits for its band (ours)."""
@@ -135,15 +139,15 @@ class FinishChoices:
         source=cite(Source.ISO_5077, "shrinkage; cut = wanted / (1 - shrinkage)"),
     )
 
-    def width(self, edge: Edge) -> float:
-        """Return the allowance of an edge: 0 on a fold and along a dart's legs, else its own wish."""
+    def width(self, edge: Edge, piece: Piece) -> float:
+        """Return the allowance of a piece's edge: 0 on a fold and along a dart's legs, else its own wish."""
         if edge.kind in (EdgeKind.FOLD, EdgeKind.DART):
             return 0.0
         if edge.allowance is not None:
             return edge.allowance + edge.drops
         if edge.kind in (EdgeKind.SEAM, EdgeKind.OPENING) and edge.role in TIGHT:
             return self.curve_allowance
-        if edge.kind is EdgeKind.SEAM and edge.role in LET_OUT:
+        if is_let_out(edge, piece):
             return self.seam_allowance + self.let_out
         if edge.kind is EdgeKind.SEAM:
             return self.seam_allowance + edge.drops
@@ -152,6 +156,11 @@ class FinishChoices:
             EdgeKind.OPENING: self.opening_allowance,
             EdgeKind.FREE: self.free_allowance,
         }[edge.kind]
+
+
+def is_let_out(edge: Edge, piece: Piece) -> bool:
+    """Return whether a piece is let out at an edge: a side, a panel or a shaped centre of a body or a leg."""
+    return edge.kind is EdgeKind.SEAM and edge.role in LET_OUT and piece.role not in NOT_LET_OUT
 
 
 ENCLOSED_SEAM = 15.0

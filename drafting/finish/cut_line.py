@@ -57,7 +57,7 @@ class _Side:
 
 def allowances_of(piece: Piece, choices: FinishChoices) -> dict[str, float]:
     """Return every edge's allowance, mm, by name."""
-    return {edge.name: choices.width(edge) for edge in piece.edges}
+    return {edge.name: choices.width(edge, piece) for edge in piece.edges}
 
 
 def cut_lines(wanted: Sequence[tuple[Piece, FinishChoices]]) -> list[CutLine]:
@@ -94,7 +94,7 @@ def _sides(piece: Piece, choices: FinishChoices) -> list[_Side]:
                 turn="its neighbours meet there: give it more length, or ask for less of what cuts it off",
             )
         dart = (a, b) if a.kind is EdgeKind.DART and b.kind is EdgeKind.DART else None
-        sides.append(_Side(edge, choices.width(edge), dart))
+        sides.append(_Side(edge, choices.width(edge, piece), dart))
     return sides
 
 

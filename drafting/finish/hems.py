@@ -21,7 +21,7 @@ from drafting.draft.frame import Limb
 from drafting.draft.piece import Edge, EdgeKind, Piece
 from drafting.draft.roles import SLEEVES, EdgeRole, PieceRole, SeamKind
 from drafting.fabric import Fabric
-from drafting.finish.choices import LET_OUT, FinishChoices
+from drafting.finish.choices import FinishChoices, is_let_out
 from drafting.geometry import Path
 from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
@@ -262,10 +262,10 @@ def _radii(hem: Path) -> tuple[float, ...]:
 
 def _let_out_said(draft: Draft, choices: FinishChoices) -> Iterator[Finding]:
     """Yield by how much which seams can be let out: what their edges hold beyond the seam allowance."""
-    edges = [e for p in draft.pieces for e in p.edges if e.kind is EdgeKind.SEAM and e.role in LET_OUT]
-    held = [choices.width(edge) - choices.seam_allowance for edge in edges]
+    edges = [(edge, piece) for piece in draft.pieces for edge in piece.edges if is_let_out(edge, piece)]
+    held = [choices.width(edge, piece) - choices.seam_allowance for edge, piece in edges]
     if choices.let_out and held:
-        roles = " and ".join(sorted({edge.role.value for edge in edges}))
+        roles = " and ".join(sorted({edge.role.value for edge, _ in edges}))
         yield Finding(
             check="let out",
             level="note",

@@ -118,3 +118,18 @@ def test_a_row_that_leans_past_the_corner_below_it_is_drafted(block: str) -> Non
         front = draft_garment(body, WOVEN, block, asked).draft["front"]
         lowest = min(mark.path.start.imag for mark in front.placements if mark.what == "button")
         assert lowest > min(edge.path.end.imag for edge in front.edges)
+
+
+@pytest.mark.parametrize("block", ["coat", "tailcoat", "spencer"])
+def test_no_hole_of_two_rows_comes_near_the_edge_where_it_runs_hollow_towards_a_belly(block: str) -> None:
+    """Common practice: a button lies whole on the front, some 5 mm and more inside its edge. On stout people the
+    rim of the top one stood 1 mm inside, as the row was set in from the edge's chord."""
+    stout = wearer({"height": 1750, "bust_girth": 1150, "waist_girth": 1150, "hip_girth": 1120}, figure="mens")
+    for body in (stout, great(), chart_woman()):
+        asked = {"breasted": "double", "lapel_style": "none", "front_overlap": 80.0, "overlap_above": 1.05}
+        front = draft_garment(body, WOVEN, block, asked).draft["front"]
+        edge = shapely.LineString([(p.real, p.imag) for p in front["edge"].path.evenly(400)])
+        for mark in front.placements:
+            if mark.what == "buttonhole":
+                middle = mark.path.at(SEAT)
+                assert edge.distance(shapely.Point(middle.real, middle.imag)) >= ACROSS / 2 + 5.0, body.title

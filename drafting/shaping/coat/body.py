@@ -6,12 +6,14 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from drafting.body import Body
+from drafting.body.sides import both_sides
 from drafting.draft.draft import Draft, Girth
 from drafting.draft.piece import Piece, Placement
 from drafting.geometry.area import is_simple
 from drafting.ground.errors import DraftError
 from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
+from drafting.ground.scale import body_scale
 from drafting.shaping.coat.body_pieces import (
     back_piece,
     body_seams,
@@ -24,7 +26,8 @@ from drafting.shaping.coat.body_pieces import (
 )
 from drafting.shaping.coat.lapel import FrontEdge, Fronts, Lapel, front_edge, lapel_reach
 from drafting.shaping.coat.shape import CoatShape, bust_line_gaps, coat_shape
-from drafting.shaping.torso.plan import TorsoEase
+from drafting.shaping.torso.plan import TorsoEase, TorsoPlan, plan_torso
+from drafting.shaping.torso.shape import TorsoKind, fit_drop
 
 LEAST_WAIST = 12.0
 """mm at adult scale: least width of forepart and side body at the waist (ours)."""
@@ -51,11 +54,11 @@ def settle_body(body: Body, ease: TorsoEase, drop: float, asked: Fronts, cutaway
     """
     chest = body["bust_girth"] + ease.bust
     wanted = (body["waist_girth"] + ease.waist) / 2
-    more, tried = (20.0, 0.0), ((0.0, 0.0), (-15.0, 1.0))
+    more, tried, both = (20.0, 0.0), ((0.0, 0.0), (-15.0, 1.0)), _plan_of_both(body, ease)
     for _ in range(20):
         shape = coat_shape(body, ease, drop, more)
         _has_a_front(shape, chest, 2 * wanted)
-        front = front_edge(shape, asked, chest)
+        front = front_edge(shape, asked, chest, both or shape.plan)
         miss = bust_line_gaps(shape) - more[0], wanted - half_waist(shape, front)
         if max(map(abs, miss)) < CLOSE:
             asked_at = cutaway * shape.plan.waist_half
@@ -63,6 +66,14 @@ def settle_body(body: Body, ease: TorsoEase, drop: float, asked: Fronts, cutaway
         steps = [_step(more[i], miss[i], tried[0][i], tried[1][i]) for i in (0, 1)]
         tried, more = (more, miss), (more[0] + steps[0], more[1] + steps[1])
     raise _apart(chest, 2 * wanted)
+
+
+def _plan_of_both(body: Body, ease: TorsoEase) -> TorsoPlan | None:
+    """Return the plan of both hands of an uneven body, by which its two lapels lie; None on an even one."""
+    both = both_sides(body)
+    if both is body:
+        return None
+    return plan_torso(both, ease, fit_drop(both, ease, TorsoKind()), body_scale(body))
 
 
 def _has_a_front(shape: CoatShape, chest: float, waist: float) -> None:

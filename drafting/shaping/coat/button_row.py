@@ -9,6 +9,7 @@ from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
 from drafting.shaping.coat.body_pieces import split_at_x
 from drafting.shaping.coat.lapel import FrontEdge, Lapel
+from drafting.shaping.coat.shape import path_x_at
 
 FIRST_UP, LAST_UP = 26.0, 44.0
 """mm at a chest of 1000: the lowest button over the front corner and over the edge below it, the highest over the
@@ -111,6 +112,7 @@ def rows_beside(edge: FrontEdge, count: int, chest: float) -> tuple[ButtonPlace,
     """Return one front's buttons, from the waist up, in a row that leans outwards and follows a belly.
 
     Worn closed the fronts lie centre on centre: what the edge on top holds lies mirrored in the centre front.
+    Where the edge runs hollow towards a belly, the row lies so much farther in that every hole keeps off it.
     """
     k = chest / 1000
     low, high = _ends(edge, k, single=False)
@@ -124,7 +126,16 @@ def rows_beside(edge: FrontEdge, count: int, chest: float) -> tuple[ButtonPlace,
         at = complex(edge.centre(y) + first + share * (last - first), y)
         hole = complex(2 * edge.centre(at.imag) - at.real, at.imag)
         found.append(ButtonPlace(at, hole if at.imag <= closes + 1e-9 else None))
-    return tuple(found)
+    return _clear_of_the_edge(found, edge, HOLE_IN * k)
+
+
+def _clear_of_the_edge(row: list[ButtonPlace], edge: FrontEdge, inside: float) -> tuple[ButtonPlace, ...]:
+    """Return a row with every hole so far `inside` the edge, as far as both rows stay twice that apart, mm."""
+    holes = [(place.button, place.hole) for place in row if place.hole is not None]
+    near = min((hole.real - path_x_at(edge.edge, hole.imag) for _, hole in holes), default=inside)
+    room = min(((button - hole).real for button, hole in holes), default=0.0) / 2 - inside
+    short = max(0.0, min(inside - near, room))
+    return tuple(ButtonPlace(p.button - short, p.hole and p.hole + short) for p in row)
 
 
 def _first(edge: FrontEdge, low: float, k: float) -> float:

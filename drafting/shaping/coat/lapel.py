@@ -12,6 +12,7 @@ from dataclasses import dataclass
 
 from drafting.geometry import Path, line, smooth, turn, unit
 from drafting.shaping.coat.shape import CoatShape
+from drafting.shaping.torso.plan import TorsoPlan
 
 BREAK_AT = 0.62
 """Where the lapel breaks, from the underarm to the waist (from memory)."""
@@ -138,12 +139,16 @@ def lapel_reach(lapel: Lapel) -> float:
     return max((top + down * ((p - top) / down).conjugate()).real for p in far)
 
 
-def front_edge(shape: CoatShape, asked: Fronts, chest: float) -> FrontEdge:
-    """Return the front edge; `chest` (mm) scales what is set out along the roll line."""
+def front_edge(shape: CoatShape, asked: Fronts, chest: float, both: TorsoPlan) -> FrontEdge:
+    """Return the front edge; `chest` (mm) scales what is set out along the roll line.
+
+    `both` is the plan of both hands together, the shape's own on an even body: by its underarm and its shoulder
+    lies the lapel, so that an uneven wearer's two lapels mirror each other.
+    """
     plan, belly, foot = shape.plan, shape.taken.belly, shape.front_panel.end
     corner = complex(-belly - asked.overlap, plan.waist - asked.point)
     at_break = complex(
-        -BELLY_AT_BREAK * belly - asked.overlap_break, plan.underarm - asked.breaks * (plan.underarm - plan.waist)
+        -BELLY_AT_BREAK * belly - asked.overlap_break, both.underarm - asked.breaks * (both.underarm - plan.waist)
     )
     end = unit(corner - at_break) * turn(3)
     bottom = Path((smooth(corner, foot, unit(foot - corner) ** 2, 1 + 0j),))
@@ -152,7 +157,7 @@ def front_edge(shape: CoatShape, asked: Fronts, chest: float) -> FrontEdge:
         edge = _up_to_neck(neck.end - asked.overlap_break, at_break, corner, end)
         upper: Lapel | StandNeck = StandNeck(line(neck.end, edge.start))
     else:
-        upper = _lapel(shape, asked, chest / 1000, at_break)
+        upper = _lapel(shape, asked, chest / 1000, at_break, both.shoulder.slope_front)
         leave = turn(-(plan.shoulder.slope_front + 80))
         neck = Path((smooth(shape.front_neck, upper.gorge.start, leave, upper.gorge.leave),))
         edge = Path((smooth(at_break, corner, upper.edge.arrive, end),))
@@ -167,9 +172,9 @@ def _up_to_neck(top: complex, at_break: complex, corner: complex, end: complex) 
     )
 
 
-def _lapel(shape: CoatShape, asked: Fronts, k: float, at_break: complex) -> Lapel:
-    """Return the lapel on its roll line, which passes the prolonged shoulder beyond the neck point."""
-    top = shape.front_neck - PAST_NECK * k * turn(-shape.plan.shoulder.slope_front)
+def _lapel(shape: CoatShape, asked: Fronts, k: float, at_break: complex, slope: float) -> Lapel:
+    """Return the lapel on its roll line, which passes the prolonged shoulder (`slope`) beyond the neck point."""
+    top = shape.front_neck - PAST_NECK * k * turn(-slope)
     down = unit(at_break - top)
     out = -1j * down
 

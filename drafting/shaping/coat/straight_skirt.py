@@ -179,12 +179,17 @@ def long_side(piece: Piece, wish: SkirtWish) -> Piece:
 
 
 def long_front(piece: Piece, wish: SkirtWish) -> Piece:
-    """Return the front down to the hem, its edge running on straight; the part of the hem beside it is faced."""
+    """Return the front down to the hem, its edge upright from the waist on, the hem beside it faced.
+
+    The edge comes down from the break to where it stands upright, so that it is not hollow below the waist.
+    """
     bottom, waist = the_edge(piece, EdgeRole.BOTTOM), the_edge(piece, EdgeRole.WAIST)
     panel, edge = the_edge(piece, EdgeRole.PANEL), the_edge(piece, EdgeRole.FRONT_EDGE)
     side = sprung(waist.path.end, 1, wish.spring(FRONT, 2), wish)
     corner = complex(edge.path.end.real, side.end.imag - LONGER_IN_FRONT * wish.scale)
-    down = Path((smooth(edge.path.end, corner, edge.path.arrive, -1j),))
+    *kept, above = edge.path.segments
+    upright = smooth(above.start, above.end, Path((above,)).leave, -1j)
+    down = (*kept, upright, *line(edge.path.end, corner).segments)
     hem = Path((smooth(corner, side.end, 1 + 0j, 1j * side.arrive),))
     middle = piece.frame.front[1].real if piece.frame and piece.frame.front else 0.0
     faced = min(middle - corner.real + FACED_AT_HEM * wish.scale, 0.6 * hem.length)
@@ -193,7 +198,7 @@ def long_front(piece: Piece, wish: SkirtWish) -> Piece:
         bottom.name: (replace(bottom, path=below),),
         waist.name: (_turned_up(rest, wish),),
         panel.name: (replace(panel, path=Path((*side.reversed().segments, *panel.path.segments))),),
-        edge.name: (replace(edge, path=Path((*edge.path.segments, *down.segments))),),
+        edge.name: (replace(edge, path=Path(down)),),
     }
     hip = at_hip(side)
     centre = complex(middle, hip.imag)

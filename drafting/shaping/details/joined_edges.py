@@ -21,6 +21,9 @@ EdgeRun = tuple[EdgeRef, ...]
 WHOLE = (PieceRole.FRONT, PieceRole.BACK)
 """Pieces that the others of a run are laid to: the facing has their grain and their name."""
 
+MIDDLE = (EdgeRole.CENTRE, EdgeRole.CENTRE_SEAM, EdgeRole.FRONT_EDGE, EdgeRole.STAND_NECK)
+"""What lies beside a run at the middle of the body: the centre, or the stand that goes on from it."""
+
 
 def runs(draft: Draft, refs: Sequence[EdgeRef]) -> list[EdgeRun]:
     """Return the edges, those together that one sewn dart or seam parts."""
@@ -53,12 +56,12 @@ def laid_together(draft: Draft, run: EdgeRun, role: EdgeRole) -> Piece:
     """Return a piece that has the whole run as one edge: the piece itself, if it has only this one; else
     the run, its neighbours on either side and a straight that closes it.
 
-    `role` is the run's; the pieces lie as the front's or back's own piece does.
+    `role` is the run's; the pieces lie as the front's or back's own piece does, with the middle of the body
+    where it has it.
     """
     if len(run) == 1:
         return draft[run[0][0]]
-    roles = [draft[name].role for name, _ in run]
-    at = next((i for i, one in enumerate(roles) if one in WHOLE), 0)
+    at = _base(draft, run)
     base = draft[run[at][0]]
     paths = [draft.edge(ref).path for ref in run]
     onward = laid_end_to_end(paths[at:])
@@ -74,6 +77,19 @@ def laid_together(draft: Draft, run: EdgeRun, role: EdgeRole) -> Piece:
         Edge("closing", line(last.path.end, first.path.start), EdgeKind.FREE),
     )
     return replace(base, edges=ring, levels=(), darts=(), placements=())
+
+
+def _base(draft: Draft, run: EdgeRun) -> int:
+    """Return which edge of a run lies as it is drawn: the one beside the middle, so that a fold or an opening
+    stays on the warp where a dart is laid shut; else the first of a front or a back."""
+    ends = ((0, -1), (len(run) - 1, 1))
+    middle = [i for i, step in ends if _is_middle(_beside(draft, run[i], step))]
+    whole = [i for i in (*middle, *range(len(run))) if draft[run[i][0]].role in WHOLE]
+    return whole[0] if whole else 0
+
+
+def _is_middle(edge: Edge) -> bool:
+    return edge.kind is EdgeKind.FOLD or edge.role in MIDDLE
 
 
 def _carried(edge: Edge, start: complex, to: complex, factor: complex) -> Edge:

@@ -8,9 +8,10 @@ from __future__ import annotations
 from dataclasses import replace
 
 from drafting.draft.by_role import edges_as
+from drafting.draft.draft import Seam
 from drafting.draft.frame import BodyFrame
 from drafting.draft.piece import Edge, EdgeKind, InnerDart, Level, Piece
-from drafting.draft.roles import EdgeRole, LevelKind
+from drafting.draft.roles import EdgeRole, LevelKind, SeamKind
 from drafting.geometry import Cubic, Path, line, smooth, unit
 from drafting.shaping.waistcoat.fronts import open_armhole
 from drafting.shaping.waistcoat.hemline import OUT_AT_SIDE, levels_above, shorter_dart, side_cut
@@ -18,6 +19,9 @@ from drafting.shaping.waistcoat.hemline import OUT_AT_SIDE, levels_above, shorte
 MOST_AT_CENTRE, OF_DART, LEAST_DART = 15.0, 0.5, 8.0
 """mm at adult scale: most taken in at the centre back; the share of the dart beyond the least dart that goes there
 (the sum at the waist stays as it was; ours)."""
+
+TURNED = 1e-9
+"""Two directions so near each other are one."""
 
 
 def shaped_back(back: Piece, cut: float, below: float, scale: float, cloth: str) -> Piece:
@@ -46,6 +50,24 @@ def shaped_back(back: Piece, cut: float, below: float, scale: float, cloth: str)
         cloth=cloth,
     )
     return shaped.mirrored()
+
+
+def neck_turned(back: Piece, front: Piece, leaves: complex) -> Piece:
+    """Return a torso's back whose neck ends at the shoulder as much turned as the V, which `leaves` it, is turned
+    from its front's own neck: across the shoulder's seam the one runs on in the other."""
+    turned = leaves / edges_as(front, EdgeRole.NECK)[0].path.leave
+    if abs(turned - 1) < TURNED:
+        return back
+    neck = edges_as(back, EdgeRole.NECK)[-1]  # in outline order the shoulder follows it
+    *kept, last = neck.path.segments
+    end = smooth(last.start, last.end, Path((last,)).leave, neck.path.arrive * unit(turned))
+    return back.with_edges(replace(neck, path=Path((*kept, end))))
+
+
+def centre_back_seam(back: Piece) -> Seam:
+    """Return the seam that joins the left back to the right one."""
+    centre = ((back.name, "centre"),)
+    return Seam("centre back", centre, centre, start=None, end=None, kind=SeamKind.CENTRE)
 
 
 def _level(piece: Piece, kind: LevelKind) -> float:

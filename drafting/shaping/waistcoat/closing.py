@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from drafting.draft.by_role import edges_as
 from drafting.draft.piece import Piece
-from drafting.draft.roles import LevelKind
+from drafting.draft.roles import EdgeRole, LevelKind
 from drafting.ground.findings import Finding
 from drafting.ground.lengths import apart_said, counted, told
 from drafting.shaping.details.button_stand import narrow_said
@@ -66,7 +67,10 @@ class ClosingWish:
 
 
 def front_wish(front: Piece, asked: ClosingWish) -> FrontWish:
-    """Return where the front's edge runs and its buttons stand, as heights of a torso's front as it is drawn."""
+    """Return where the front's edge runs and its buttons stand, as heights of a torso's front as it is drawn.
+
+    Both hands of an uneven wearer take it from one front, that of both together: their V's mirror each other.
+    """
     levels = {level.kind: level.paths[0].start.imag for level in front.levels}
     bust, waist, scale = levels[LevelKind.BUST], levels[LevelKind.WAIST], asked.scale
     button, low = asked.button, NARROWER_LOW * asked.lap
@@ -78,6 +82,7 @@ def front_wish(front: Piece, asked: ClosingWish) -> FrontWish:
     return FrontWish(
         lap=asked.lap if asked.double else stand,
         low_lap=low if asked.double else stand,
+        leaves=edges_as(front, EdgeRole.NECK)[0].path.leave,
         opens=opens,
         first=opens - FIRST_BELOW * button.diameter,
         last=last,

@@ -46,12 +46,13 @@ FACED = ("neck", "edge", "cut", "bottom")
 
 @dataclass(frozen=True)
 class FrontWish:
-    """What is asked of a front, mm: `lap` beyond the centre at the break, `low_lap` at the corner; the heights y
-    of the `opens` (end of the V), of the `first` and `last` button, of the `corner` where the edge turns and of
-    the `point`, whose x is `point_x`; `rows` of buttons, 1 or 2."""
+    """What is asked of a front, mm: `lap` beyond the centre at the break, `low_lap` at the corner; which way the V
+    `leaves` the side neck point; the heights y of its end (`opens`), of the `first` and `last` button, of the
+    `corner` where the edge turns and of the `point`, whose x is `point_x`; `rows` of buttons, 1 or 2."""
 
     lap: float
     low_lap: float
+    leaves: complex
     opens: float
     first: float
     last: float
@@ -76,8 +77,8 @@ def front_line(neck: Path, side: Path, wish: FrontWish) -> FrontLine:
     """Return the lines of a front: its old `neck` starts at the side neck point, its `side` runs upwards."""
     broken, corner = complex(-wish.lap, wish.opens), complex(-wish.low_lap, wish.corner)
     chord = broken - neck.start
-    bend = cmath.phase(chord / neck.leave)
-    v = Path((smooth(neck.start, broken, neck.leave, unit(chord) * cmath.exp(1j * bend)),))
+    bend = cmath.phase(chord / wish.leaves)
+    v = Path((smooth(neck.start, broken, wish.leaves, unit(chord) * cmath.exp(1j * bend)),))
     rise = side.start - wish.point
     leave = unit(rise) * cmath.exp(1j * (HOLLOW - 1) * cmath.phase(rise))
     below = Path((smooth(wish.point, side.start, leave, unit(side.leave) * OUT_AT_SIDE),))
