@@ -66,6 +66,41 @@ def faired(path: Path, most: int, matters: float, within: float) -> Fair | None:
     return found if found.off else None
 
 
+def bowed(path: Path, within: float) -> Fair | None:
+    """Return a nearly straight path as one cubic that bends one way, the one of two that moves it less.
+
+    One end keeps its direction and the other is turned to lean a third as much off the chord, the start by no more
+    than `TURNED`. None where that moves a place by more than `within` mm, or where it is not nearly straight.
+    """
+    found = [fair for way in (1.0, -1.0) if (fair := _bent(path, way)) is not None and fair.off <= within]
+    return min(found, key=lambda fair: fair.off, default=None)
+
+
+def _bent(path: Path, way: float) -> Fair | None:
+    """Return a nearly straight path as one cubic that bends to the right (1) or to the left (-1)."""
+    chord = path.end - path.start
+    leans = way * cmath.phase(path.leave / chord), way * cmath.phase(chord / path.arrive)
+    new = [max(angle, other / BOW, BOWED) for angle, other in zip(leans, reversed(leans), strict=True)]
+    if max(map(abs, (*new, *leans))) > STRAIGHT or abs(new[0] - leans[0]) > TURNED:
+        return None
+    opens, closes = (cmath.exp(1j * way * angle) for angle in (new[0], -new[1]))
+    sides = (abs(chord) * math.sin(angle) / math.sin(sum(new)) for angle in reversed(new))
+    first, second = (side * chord / abs(chord) * turn for side, turn in zip(sides, (opens, closes), strict=True))
+    drawn = [
+        Path((Cubic(path.start, path.start + LONGEST * a * first, path.end - LONGEST * b * second, path.end),))
+        for a, b in LEANINGS
+    ]
+    return min((Fair(one, _apart(path, one)) for one in drawn), key=lambda fair: fair.off)
+
+
+STRAIGHT, BOWED, TURNED = math.radians(10.0), math.radians(0.2), math.radians(0.6)
+"""Both ends of a nearly straight line lean off its chord by no more than the first; one that bends one way by the
+second at least; and a start that another line runs on into is turned by no more than the third (ours)."""
+
+BOW = 3.0
+"""One end of such a line leans no more than so many times as far as the other, or all of its bend were at one."""
+
+
 def _waves(fair: Fair, matters: float) -> int:
     return inflections(fair.path, matters)
 

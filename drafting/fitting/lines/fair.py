@@ -16,16 +16,21 @@ from drafting.checks.trouser import waists_of
 from drafting.checks.words import capital, edge_words, plain
 from drafting.draft.draft import Draft, EdgeRef
 from drafting.draft.piece import Edge, Piece
+from drafting.draft.roles import EdgeRole
 from drafting.fitting.lines.along import way_of
 from drafting.fitting.lines.redrawn import with_followers
 from drafting.fitting.lines.shift import Reshaped
 from drafting.fitting.lines.waists import sides_following
-from drafting.geometry.fairing import Fair, faired
+from drafting.geometry.fairing import Fair, bowed, faired
 from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
 
 WITHIN, SHARE = 2.0, 0.003
 """mm, or of its length: a line is drawn fair no farther from where the notes put it (ours: else it is left)."""
+
+
+V_SHARE = 0.02
+"""Of its length: so far a V, nearly straight, may be drawn from where the notes put it (ours: 5 mm)."""
 
 
 @dataclass(frozen=True)
@@ -52,9 +57,18 @@ def _redrawn(before: Draft, after: Draft) -> Iterator[tuple[EdgeRef, Fair]]:
         piece, edge = after[one.piece], after[one.piece][one.edge]
         leads = not any(name in after for name in (*piece.lines, *piece.stiffens))
         if one.count > one.band[1] and edge.path is one.path and leads and _moved(before, piece, edge):
-            fair = faired(one.path, one.band[1], one.matters, max(WITHIN, SHARE * edge.length))
+            within = max(WITHIN, SHARE * edge.length)
+            fair = faired(one.path, one.band[1], one.matters, within)
+            if fair is None and _is_v(piece, edge):
+                fair = bowed(one.path, max(WITHIN, V_SHARE * edge.length))
             if fair is not None:
                 yield (piece.name, edge.name), fair
+
+
+def _is_v(piece: Piece, edge: Edge) -> bool:
+    """Return whether an edge is a neck that runs down into the front edge: its corner there may turn."""
+    after = piece.edges[(piece.index(edge.name) + 1) % len(piece.edges)]
+    return edge.role is EdgeRole.NECK and after.role is EdgeRole.FRONT_EDGE
 
 
 def _moved(before: Draft, piece: Piece, edge: Edge) -> bool:
