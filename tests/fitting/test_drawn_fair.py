@@ -88,10 +88,23 @@ def test_the_v_of_a_waistcoat_stays_one_line(tmp_path: Path, body: tuple[int, ..
     assert [f.said("cm") for f in made.findings if f.level == "error"] == []
 
 
-def test_interfacing_behind_a_dart_is_judged_as_the_cloth_before_it() -> None:
-    """It has no dart of its own, and what a dart's mouth may turn was an error of the interfacing alone."""
-    body, kind = bdims()[301], block_named("waistcoat")
+@pytest.mark.parametrize(
+    ("index", "block", "where", "verb", "amount", "side"),
+    [
+        (301, "waistcoat", "front.shoulder", "raise", 9.0, "both"),
+        (20, "coat", "back.neck", "take in", 11.0, "right"),
+        (410, "coat", "front.neck", "take in", 11.0, "right"),
+    ],
+)
+def test_measured_people_keep_fair_lines(
+    index: int, block: str, where: str, verb: str, amount: float, side: str
+) -> None:
+    """Interfacing has no dart of its own, and what a dart's mouth may turn was an error of the interfacing alone.
+
+    A coat's neck, drawn as long as could be, bent back at the gorge where it was taken in.
+    """
+    body, kind = bdims()[index], block_named(block)
     chosen = choose(kind, {}, body_scale(body), Origin())
-    told = note("front.shoulder", "raise", 9.0)
-    made = finished_garment(body, None, kind, chosen, name="waistcoat", role="shell", notes=(told,))
+    told = note(where, verb, amount, side)
+    made = finished_garment(body, None, kind, chosen, name=block, role="shell", notes=(told,))
     assert [f.message for f in checked_garment(made, body, None).findings if f.level == "error"] == []

@@ -13,7 +13,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from drafting.geometry import Path, smooth, turn
-from drafting.geometry.fairing import bowed, faired
+from drafting.geometry.fairing import FairLimits, bowed, faired
 
 WITHIN = 4.0
 """mm: the most that a line may be moved; of a line of 10 inches it suffices for waves to 5 degrees."""
@@ -53,7 +53,7 @@ def test_a_wave_is_laid_out_and_ends_directions_and_length_stay(wave: float, hol
     path = waved(wave, hollow, size)
     assert bends(path) > 0
     within = 1.25 * size * WITHIN  # the line and its wave grow together
-    fair = faired(path, 0, 1.0, within)
+    fair = faired(path, 0, FairLimits(within, 1.0))
     assert fair is not None
     assert bends(fair.path) == 0
     assert (fair.path.start, fair.path.end) == (path.start, path.end)
@@ -65,11 +65,11 @@ def test_a_wave_is_laid_out_and_ends_directions_and_length_stay(wave: float, hol
 
 
 def test_what_has_no_fair_line_near_is_left() -> None:
-    assert faired(waved(6.0, 30, 1.0), 0, 1.0, 0.1) is None
+    assert faired(waved(6.0, 30, 1.0), 0, FairLimits(0.1, 1.0)) is None
 
 
 def test_what_bends_as_it_may_is_left() -> None:
-    assert faired(waved(3.0, 30, 1.0), 2, 1.0, WITHIN) is None
+    assert faired(waved(3.0, 30, 1.0), 2, FairLimits(WITHIN, 1.0)) is None
 
 
 @given(st.floats(-6.0, 6.0), st.floats(-6.0, 6.0), st.floats(100.0, 400.0))

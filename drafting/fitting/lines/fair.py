@@ -21,7 +21,7 @@ from drafting.fitting.lines.along import way_of
 from drafting.fitting.lines.redrawn import with_followers
 from drafting.fitting.lines.shift import Reshaped
 from drafting.fitting.lines.waists import sides_following
-from drafting.geometry.fairing import Fair, bowed, faired
+from drafting.geometry.fairing import SHORTER, Fair, FairLimits, bowed, faired
 from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
 
@@ -31,6 +31,14 @@ WITHIN, SHARE = 2.0, 0.003
 
 V_SHARE = 0.02
 """Of its length: so far a V, nearly straight, may be drawn from where the notes put it (ours: 5 mm)."""
+
+
+TELLS = 0.2
+"""mm: a line is told to be shorter from here on."""
+
+NECK_SHORTER = 1.0
+"""mm: a neck may become shorter by as much: what is sewn to it is drafted after it (ours: half of what a fitting
+notes at least)."""
 
 
 @dataclass(frozen=True)
@@ -58,7 +66,8 @@ def _redrawn(before: Draft, after: Draft) -> Iterator[tuple[EdgeRef, Fair]]:
         leads = not any(name in after for name in (*piece.lines, *piece.stiffens))
         if one.count > one.band[1] and edge.path is one.path and leads and _moved(before, piece, edge):
             within = max(WITHIN, SHARE * edge.length)
-            fair = faired(one.path, one.band[1], one.matters, within)
+            shorter = NECK_SHORTER if edge.role is EdgeRole.NECK else SHORTER
+            fair = faired(one.path, one.band[1], FairLimits(within, one.matters, shorter))
             if fair is None and _is_v(piece, edge):
                 fair = bowed(one.path, max(WITHIN, V_SHARE * edge.length))
             if fair is not None:
@@ -96,8 +105,9 @@ def _side_said(ref: EdgeRef, rise: float) -> Finding:
 
 
 def _said(ref: EdgeRef, fair: Fair) -> Finding:
+    less = f"{told(fair.shorter)} shorter" if fair.shorter >= TELLS else "as long"
     said = (
         f"{capital(edge_words(ref))}: drawn fair again after the notes, up to {told(fair.off)} "
-        "from where they put it, and as long"
+        f"from where they put it, and {less}"
     )
     return Finding("fitting", "note", ".".join(ref), fair.off, None, said)
