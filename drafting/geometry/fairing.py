@@ -94,7 +94,7 @@ def _bent(path: Path, way: float) -> Fair | None:
     """Return a nearly straight path as one cubic that bends to the right (1) or to the left (-1)."""
     chord = path.end - path.start
     leans = way * cmath.phase(path.leave / chord), way * cmath.phase(chord / path.arrive)
-    new = [max(angle, other / BOW, BOWED) for angle, other in zip(leans, reversed(leans), strict=True)]
+    new = max(leans[0], BOWED), max(leans[1], leans[0] / BOW, BOWED)
     if max(map(abs, (*new, *leans))) > STRAIGHT or abs(new[0] - leans[0]) > TURNED:
         return None
     opens, closes = (cmath.exp(1j * way * angle) for angle in (new[0], -new[1]))
@@ -113,7 +113,7 @@ STRAIGHT, BOWED, TURNED = math.radians(10.0), math.radians(0.2), math.radians(0.
 second at least; and a start that another line runs on into is turned by no more than the third (ours)."""
 
 BOW = 3.0
-"""One end of such a line leans no more than so many times as far as the other, or all of its bend were at one."""
+"""Its start leans no more than so many times as far as its end, or all of its bend were there (ours)."""
 
 
 def _waves(fair: Fair, matters: float) -> int:

@@ -16,7 +16,7 @@ from drafting.costume.garment import checked_garment, finished_garment
 from drafting.costume.make import Made, make
 from drafting.ground.scale import body_scale
 from drafting.reading.given import Origin
-from tests.bodies import bdims
+from tests.bodies import ansur, bdims
 from tests.fitting.test_fitting_files import costume
 from tests.fitting.test_followers import note
 
@@ -94,6 +94,8 @@ def test_the_v_of_a_waistcoat_stays_one_line(tmp_path: Path, body: tuple[int, ..
         (301, "waistcoat", "front.shoulder", "raise", 9.0, "both"),
         (20, "coat", "back.neck", "take in", 11.0, "right"),
         (410, "coat", "front.neck", "take in", 11.0, "right"),
+        (1500, "waistcoat", "back.shoulder", "raise", 11.0, "both"),
+        (1500, "sleeveless-top", "front.shoulder", "raise", 11.0, "right"),
     ],
 )
 def test_measured_people_keep_fair_lines(
@@ -101,9 +103,10 @@ def test_measured_people_keep_fair_lines(
 ) -> None:
     """Interfacing has no dart of its own, and what a dart's mouth may turn was an error of the interfacing alone.
 
-    A coat's neck, drawn as long as could be, bent back at the gorge where it was taken in.
+    A neck, drawn as long as could be, bent back at the gorge where it was taken in; a straight armhole under
+    a raised shoulder was hollowed by a degree.
     """
-    body, kind = bdims()[index], block_named(block)
+    body, kind = (ansur() if index > 506 else bdims())[index], block_named(block)
     chosen = choose(kind, {}, body_scale(body), Origin())
     told = note(where, verb, amount, side)
     made = finished_garment(body, None, kind, chosen, name=block, role="shell", notes=(told,))

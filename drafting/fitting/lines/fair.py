@@ -36,9 +36,9 @@ V_SHARE = 0.02
 TELLS = 0.2
 """mm: a line is told to be shorter from here on."""
 
-NECK_SHORTER = 1.0
-"""mm: a neck may become shorter by as much: what is sewn to it is drafted after it (ours: half of what a fitting
-notes at least)."""
+SEWN_LATER = 1.0
+"""mm: a neck or an armhole may become shorter by as much, as what is sewn to it is drafted after it (ours: half of
+what a fitting notes at least)."""
 
 
 @dataclass(frozen=True)
@@ -66,7 +66,7 @@ def _redrawn(before: Draft, after: Draft) -> Iterator[tuple[EdgeRef, Fair]]:
         leads = not any(name in after for name in (*piece.lines, *piece.stiffens))
         if one.count > one.band[1] and edge.path is one.path and leads and _moved(before, piece, edge):
             within = max(WITHIN, SHARE * edge.length)
-            shorter = NECK_SHORTER if edge.role is EdgeRole.NECK else SHORTER
+            shorter = SEWN_LATER if edge.role in (EdgeRole.NECK, EdgeRole.ARMHOLE) else SHORTER
             fair = faired(one.path, one.band[1], FairLimits(within, one.matters, shorter))
             if fair is None and _is_v(piece, edge):
                 fair = bowed(one.path, max(WITHIN, V_SHARE * edge.length))
