@@ -33,7 +33,7 @@ from drafting.shaping.details.buttons import Button, button_notion, inner_hook
 from drafting.shaping.shared_choices import BUTTON_SHAPE, BUTTON_STAND, BUTTON_THICKNESS, CLOSING
 from drafting.shaping.torso.pieces import TorsoStyle, torso_draft
 from drafting.shaping.torso.plan import TorsoEase
-from drafting.shaping.waistcoat.backs import centre_back_seam, shaped_back
+from drafting.shaping.waistcoat.backs import centre_back_seam, neck_turned, shaped_back
 from drafting.shaping.waistcoat.closing import ClosingWish, button_count, closing_said, front_wish, length_said
 from drafting.shaping.waistcoat.fronts import button_marks, draws_bust, shaped_front
 from drafting.shaping.waistcoat.hemline import cut_at_side
@@ -232,10 +232,11 @@ def waistcoat_body(body: Body, fabric: Fabric | None, choices: Choices) -> Draft
     )
     torso, both = torso_draft(body, _ease(body, choices), style), both_sides(body)
     of_both = torso if both is body else torso_draft(both, _ease(both, choices), style)
-    front, back, scale = torso["front"], torso["back"], body_scale(body)
-    cut = cut_at_side(back.mirrored()["side"].path, choices.below_waist)
+    front, scale = torso["front"], body_scale(body)
     asked = _asked(choices, scale)
     wish = front_wish(of_both["front"], asked)
+    back = neck_turned(torso["back"], front, wish.leaves)
+    cut = cut_at_side(back.mirrored()["side"].path, choices.below_waist)
     count = button_count(wish, asked)
     marks = button_marks(wish, count, choices.button, *asked.hands)
     shaped = shaped_front(front, cut, wish, marks)

@@ -64,7 +64,7 @@ def bends_of(draft: Draft) -> Iterator[Bends]:
             if band is not None and (piece.name, edge.name) in parts:
                 band = (0, band[1])
             if band is not None and len(edge.path.segments) > 0:
-                matters = tol.TRUED_TURN if _meets_dart(piece, edge) else tol.TURN_MATTERS
+                matters = tol.TRUED_TURN if _meets_dart(draft, piece, edge) else tol.TURN_MATTERS
                 pulled = None if edge.role is EdgeRole.CAP else gathered.get((piece.name, edge.name))
                 for path in _beside(edge.path, pulled):
                     yield Bends(piece.name, edge.name, path, band if pulled is None else (0, band[1]), matters)
@@ -86,8 +86,16 @@ def _in_parts(draft: Draft) -> set[EdgeRef]:
     return {ref for refs in caps if len(refs) > 1 for ref in refs}
 
 
-def _meets_dart(piece: Piece, edge: Edge) -> bool:
-    """Return whether the edge ends at the mouth of an open dart."""
+def _meets_dart(draft: Draft, piece: Piece, edge: Edge) -> bool:
+    """Return whether an edge ends at the mouth of an open dart, or lies behind one of its role that does.
+
+    Interfacing behind a dart is cut as one with the cloth, and has no dart of its own.
+    """
+    fronts = [draft[name] for name in (*piece.lines, *piece.stiffens) if name in draft]
+    return _at_mouth(piece, edge) or any(_at_mouth(p, e) for p in fronts for e in p.edges if e.role is edge.role)
+
+
+def _at_mouth(piece: Piece, edge: Edge) -> bool:
     at = piece.index(edge.name)
     beside = piece.edges[at - 1], piece.edges[(at + 1) % len(piece.edges)]
     return any(other.kind is EdgeKind.DART for other in beside)

@@ -45,11 +45,16 @@ def _with(draft: Draft, lengths: Mapping[_Key, _Lengths]) -> Draft:
 
 
 def girths_of_both(left: tuple[Girth, ...], right: tuple[Girth, ...]) -> tuple[Girth, ...]:
-    """A limb's girth stands once a side; one round the body once, the mean of its two halves."""
+    """A limb's girth stands once a side; one round the body once, the mean of its two halves.
+
+    What one hand alone draws right across, as a bust line that the other's V cuts off, is no girth.
+    """
     theirs = {(girth.level, girth.side): girth for girth in right}
     found = []
     for a in left:
-        b = theirs.get((a.level, a.side), a)
+        b = theirs.get((a.level, a.side))
+        if b is None:
+            continue
         if a.limb:
             found += [replace(a, side="left"), replace(b, side="right")]
         else:

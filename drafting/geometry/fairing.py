@@ -13,7 +13,7 @@ import cmath
 import itertools
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from drafting.geometry.curve import Cubic
 from drafting.geometry.path import Path
@@ -44,41 +44,91 @@ LEAST = math.radians(0.05)
 
 @dataclass(frozen=True)
 class Fair:
-    """A path that is fair, and how far (mm) it lies from what it was, place for place along it."""
+    """A path that is fair, how far (mm) it lies from what it was, place for place along it, and how much `shorter`
+    it is."""
 
     path: Path
     off: float
+    shorter: float = 0.0
 
 
-def faired(path: Path, most: int, matters: float, within: float) -> Fair | None:
-    """Return the path with no more than `most` inflections, each place of it within so many mm of where it was.
+@dataclass(frozen=True, slots=True)
+class FairLimits:
+    """How far a line may go to be fair: places `within` so many mm of where they were, and `shorter` by so much.
 
-    `matters` is the turn, degrees, below which a run is none. None where the path is fair already, or no
-    fair line lies so near.
+    `matters` is the turn, degrees, below which a run is none.
+    """
+
+    within: float
+    matters: float
+    shorter: float = SHORTER
+
+
+def faired(path: Path, most: int, limits: FairLimits) -> Fair | None:
+    """Return the path with no more than `most` inflections, no farther from what it was than `limits` say.
+
+    None where the path is fair already, or no fair line lies so near.
     """
     found = Fair(path, 0.0)
-    while (count := inflections(found.path, matters)) > most:
-        less = [one for one in _with_less(found.path, matters, within - found.off) if _waves(one, matters) < count]
+    while (count := inflections(found.path, limits.matters)) > most:
+        left = replace(limits, within=limits.within - found.off)
+        less = [one for one in _with_less(found.path, left) if _waves(one, limits.matters) < count]
         if not less:
             return None
         best = min(less, key=lambda one: one.off)
         found = Fair(best.path, found.off + best.off)
-    return found if found.off else None
+    return replace(found, shorter=path.length - found.path.length) if found.off else None
+
+
+def bowed(path: Path, within: float) -> Fair | None:
+    """Return a nearly straight path as one cubic that bends one way, the one of two that moves it less.
+
+    One end keeps its direction and the other is turned to lean a third as much off the chord, the start by no more
+    than `TURNED`. None where that moves a place by more than `within` mm, or where it is not nearly straight.
+    """
+    found = [fair for way in (1.0, -1.0) if (fair := _bent(path, way)) is not None and fair.off <= within]
+    return min(found, key=lambda fair: fair.off, default=None)
+
+
+def _bent(path: Path, way: float) -> Fair | None:
+    """Return a nearly straight path as one cubic that bends to the right (1) or to the left (-1)."""
+    chord = path.end - path.start
+    leans = way * cmath.phase(path.leave / chord), way * cmath.phase(chord / path.arrive)
+    new = max(leans[0], BOWED), max(leans[1], leans[0] / BOW, BOWED)
+    if max(map(abs, (*new, *leans))) > STRAIGHT or abs(new[0] - leans[0]) > TURNED:
+        return None
+    opens, closes = (cmath.exp(1j * way * angle) for angle in (new[0], -new[1]))
+    sides = (abs(chord) * math.sin(angle) / math.sin(sum(new)) for angle in reversed(new))
+    first, second = (side * chord / abs(chord) * turn for side, turn in zip(sides, (opens, closes), strict=True))
+    drawn = [
+        Path((Cubic(path.start, path.start + LONGEST * a * first, path.end - LONGEST * b * second, path.end),))
+        for a, b in LEANINGS
+    ]
+    found = (Fair(one, _apart(path, one), path.length - one.length) for one in drawn)
+    return min(found, key=lambda fair: fair.off)
+
+
+STRAIGHT, BOWED, TURNED = math.radians(10.0), math.radians(0.2), math.radians(0.6)
+"""Both ends of a nearly straight line lean off its chord by no more than the first; one that bends one way by the
+second at least; and a start that another line runs on into is turned by no more than the third (ours)."""
+
+BOW = 3.0
+"""Its start leans no more than so many times as far as its end, or all of its bend were there (ours)."""
 
 
 def _waves(fair: Fair, matters: float) -> int:
     return inflections(fair.path, matters)
 
 
-def _with_less(path: Path, matters: float, within: float) -> Iterator[Fair]:
+def _with_less(path: Path, limits: FairLimits) -> Iterator[Fair]:
     """Yield the path with a stretch round each of its waves drawn anew, where that moves it by no more."""
-    ends = _run_ends(path, matters)
+    ends = _run_ends(path, limits.matters)
     for number, (low, high) in enumerate(itertools.pairwise(ends)):
         first, last = ends[max(number - 1, 0)], ends[min(number + 2, len(ends) - 1)]
-        for reach in itertools.product(REACHES, REACHES):
-            start = max(low - reach[0] * (high - low), first)
-            end = min(high + reach[1] * (high - low), last)
-            fair = _redrawn(path, start, end, within)
+        for before, after in itertools.product(REACHES, REACHES):
+            start = max(low - before * (high - low), first)
+            end = min(high + after * (high - low), last)
+            fair = _redrawn(path, start, end, limits)
             if fair is not None:
                 yield fair
 
@@ -99,21 +149,21 @@ def _run_ends(path: Path, matters: float) -> list[float]:
     return [*ends, path.length]
 
 
-def _redrawn(path: Path, start: float, end: float, within: float) -> Fair | None:
+def _redrawn(path: Path, start: float, end: float, limits: FairLimits) -> Fair | None:
     """Return the path with the stretch between two places as one cubic of its length that bends one way."""
     low, rest = path.split(start) if start > 0 else (None, path)
     old, high = rest.split(end - start) if end < path.length else (rest, None)
-    drawn = [cubic for lean in LEANINGS if (cubic := _one_way(old, lean)) is not None]
+    drawn = [cubic for lean in LEANINGS if (cubic := _one_way(old, lean, limits.shorter)) is not None]
     if not drawn:
         return None
     off, cubic = min(((_apart(old, Path((one,))), one) for one in drawn), key=lambda one: one[0])
-    if off > within:
+    if off > limits.within:
         return None
     parts = [part for part in (low, Path((cubic,)), high) if part is not None]
     return Fair(Path.joined(parts), off)
 
 
-def _one_way(old: Path, lean: tuple[float, float]) -> Cubic | None:
+def _one_way(old: Path, lean: tuple[float, float], shorter: float) -> Cubic | None:
     """Return a cubic with a path's ends, directions and length (or next to it) that bends one way, or None."""
     a, b, chord = old.start, old.end, old.end - old.start
     if abs(chord) < SHORT:
@@ -132,7 +182,7 @@ def _one_way(old: Path, lean: tuple[float, float]) -> Cubic | None:
 
     ends = over(0.0), over(LONGEST)
     if ends[1] <= 0:
-        return drawn(LONGEST) if ends[1] > -SHORTER else None
+        return drawn(LONGEST) if ends[1] > -shorter else None
     return drawn(zero_between(over, (0.0, LONGEST), ends, 1e-12)) if ends[0] < 0 else None
 
 

@@ -263,29 +263,3 @@ def test_fullness_is_let_into_both_hands_from_one_pivot(edge: str, right: float)
     assert said
     assert len(set(said)) == 1
     assert not [f for f in garment.findings if f.level == "error"]
-
-
-# --------------------------------------------------------------- what is seen on both sides of the centre
-
-
-@pytest.mark.parametrize("breasted", ["single", "double"])
-def test_both_fronts_of_a_waistcoat_open_in_one_v(breasted: str) -> None:
-    """Common practice: a low shoulder moves shoulder and armhole, never what is seen on both sides of the centre.
-    The V of the lower side ended 23 mm lower and crossed the centre 53 mm from where the other did."""
-    made = draft_garment(sloping(30.0), WOVEN, "waistcoat", {"breasted": breasted})
-    left, right = (made.draft[f"front-{hand}"] for hand in ("left", "right"))
-    one, two = left["neck"].path, right["neck"].path.reversed()
-    assert one.end.imag == pytest.approx(two.end.imag, abs=0.1)
-    for share in (0.25, 0.5, 0.75, 1.0):
-        a, b = one.at(share * one.length), two.at(share * two.length)
-        assert abs(a - complex(-b.real, b.imag)) < 4.0, share  # the side neck points lie as far apart
-
-
-@pytest.mark.parametrize("block", ["coat", "spencer", "tailcoat"])
-def test_both_lapels_of_a_coat_break_at_one_height(block: str) -> None:
-    """That of the lower side broke 11 mm lower."""
-    draft = draft_garment(sloping(30.0), WOVEN, block).draft
-    left, right = (draft[f"front-{hand}"] for hand in ("left", "right"))
-    for point, most in (("break", 0.1), ("roll_top", 3.5)):  # the side neck points lie 3 mm apart
-        one, two = left.points[point], right.points[point]
-        assert abs(one - complex(-two.real, two.imag)) < most, point

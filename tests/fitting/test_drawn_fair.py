@@ -10,9 +10,15 @@ from pathlib import Path
 
 import pytest
 
+from drafting.costume.choices import block_named, choose
 from drafting.costume.file import read_costume
+from drafting.costume.garment import checked_garment, finished_garment
 from drafting.costume.make import Made, make
+from drafting.ground.scale import body_scale
+from drafting.reading.given import Origin
+from tests.bodies import ansur, bdims
 from tests.fitting.test_fitting_files import costume
+from tests.fitting.test_followers import note
 
 NOTE = """[[notes]]
 garment = "shirt"
@@ -69,3 +75,39 @@ def test_a_note_that_would_cross_an_outline_is_refused_in_words(tmp_path: Path) 
     made = noted(tmp_path, SLIM, "shirt", NOTE.format("front.armhole", "lengthen", 24))
     assert [f.said("cm") for f in made.findings if f.level == "error"] == []
     assert any("would cross itself" in f.said("cm") for f in made.findings if f.level == "warning")
+
+
+@pytest.mark.parametrize(
+    ("where", "verb"), [("back.neck", "take in"), ("back.neck", "let out"), ("front.shoulder", "lower")]
+)
+@pytest.mark.parametrize("body", [SLIM, TALL, STOUT])
+def test_the_v_of_a_waistcoat_stays_one_line(tmp_path: Path, body: tuple[int, ...], where: str, verb: str) -> None:
+    """A V is nearly straight: 9 mm at the neck of one hand bent it to and fro. Common practice: a V is drawn
+    again from its neck point, straight or in one slight curve."""
+    made = noted(tmp_path, body, "waistcoat", NOTE.format(where, verb, 9).replace("as =", 'side = "right"\nas ='))
+    assert [f.said("cm") for f in made.findings if f.level == "error"] == []
+
+
+@pytest.mark.parametrize(
+    ("index", "block", "where", "verb", "amount", "side"),
+    [
+        (301, "waistcoat", "front.shoulder", "raise", 9.0, "both"),
+        (20, "coat", "back.neck", "take in", 11.0, "right"),
+        (410, "coat", "front.neck", "take in", 11.0, "right"),
+        (1500, "waistcoat", "back.shoulder", "raise", 11.0, "both"),
+        (1500, "sleeveless-top", "front.shoulder", "raise", 11.0, "right"),
+    ],
+)
+def test_measured_people_keep_fair_lines(
+    index: int, block: str, where: str, verb: str, amount: float, side: str
+) -> None:
+    """Interfacing has no dart of its own, and what a dart's mouth may turn was an error of the interfacing alone.
+
+    A neck, drawn as long as could be, bent back at the gorge where it was taken in; a straight armhole under
+    a raised shoulder was hollowed by a degree.
+    """
+    body, kind = (ansur() if index > 506 else bdims())[index], block_named(block)
+    chosen = choose(kind, {}, body_scale(body), Origin())
+    told = note(where, verb, amount, side)
+    made = finished_garment(body, None, kind, chosen, name=block, role="shell", notes=(told,))
+    assert [f.message for f in checked_garment(made, body, None).findings if f.level == "error"] == []

@@ -66,8 +66,8 @@ def outlines(draw: st.DrawFn) -> tuple[Path, ...]:
     return sides
 
 
-SPIKE = math.radians(177.0)
-"""A corner that turns by more has no inside."""
+SPIKE = math.radians(170.0)
+"""A corner that turns by more has next to no inside, or none."""
 
 
 def side(a: complex, b: complex, bend: float) -> Path:

@@ -3,6 +3,7 @@
 Outside references: fontTools' recursive arc length; bends counted by the signs of sampled turns (numpy).
 """
 
+import cmath
 import math
 
 import numpy as np
@@ -12,7 +13,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from drafting.geometry import Path, smooth, turn
-from drafting.geometry.fairing import faired
+from drafting.geometry.fairing import FairLimits, bowed, faired
 
 WITHIN = 4.0
 """mm: the most that a line may be moved; of a line of 10 inches it suffices for waves to 5 degrees."""
@@ -52,7 +53,7 @@ def test_a_wave_is_laid_out_and_ends_directions_and_length_stay(wave: float, hol
     path = waved(wave, hollow, size)
     assert bends(path) > 0
     within = 1.25 * size * WITHIN  # the line and its wave grow together
-    fair = faired(path, 0, 1.0, within)
+    fair = faired(path, 0, FairLimits(within, 1.0))
     assert fair is not None
     assert bends(fair.path) == 0
     assert (fair.path.start, fair.path.end) == (path.start, path.end)
@@ -64,8 +65,25 @@ def test_a_wave_is_laid_out_and_ends_directions_and_length_stay(wave: float, hol
 
 
 def test_what_has_no_fair_line_near_is_left() -> None:
-    assert faired(waved(6.0, 30, 1.0), 0, 1.0, 0.1) is None
+    assert faired(waved(6.0, 30, 1.0), 0, FairLimits(0.1, 1.0)) is None
 
 
 def test_what_bends_as_it_may_is_left() -> None:
-    assert faired(waved(3.0, 30, 1.0), 2, 1.0, WITHIN) is None
+    assert faired(waved(3.0, 30, 1.0), 2, FairLimits(WITHIN, 1.0)) is None
+
+
+@given(st.floats(-6.0, 6.0), st.floats(-6.0, 6.0), st.floats(100.0, 400.0))
+def test_a_line_that_is_nearly_straight_is_bowed_one_way(opens: float, closes: float, length: float) -> None:
+    path = Path((smooth(0j, length + 0j, turn(opens), turn(closes)),))
+    fair = bowed(path, 0.05 * length)
+    assert fair is not None
+    assert bends(fair.path) == 0
+    assert (fair.path.start, fair.path.end) == (path.start, path.end)
+    apart = [abs(p - q) for p, q in zip(fair.path.evenly(201), path.evenly(201), strict=True)]
+    assert max(apart) <= fair.off * 1.1 + 0.05
+    assert abs(cmath.phase(fair.path.leave / path.leave)) < math.radians(0.7)
+
+
+def test_what_is_far_from_straight_or_would_move_far_is_not_bowed() -> None:
+    assert bowed(Path((smooth(0j, 250 + 0j, turn(20), turn(15)),)), 50.0) is None
+    assert bowed(Path((smooth(0j, 250 + 0j, turn(4), turn(4)),)), 1.0) is None

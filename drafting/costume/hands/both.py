@@ -85,6 +85,10 @@ def _middles_met(
         given = {ref: given.get(ref, 0.0) + more.get(ref, 0.0) / 2 for ref in {**given, **more}}
         met = meeting(given, notes[0].garment)
         left, right = _two(body, fabric, chosen, notes, met)
+        agreed = agreed_choices(chosen, left.draft, right.draft)  # a fly ends elsewhere in a middle that has moved
+        if agreed is not chosen:
+            chosen = agreed
+            left, right = _two(body, fabric, chosen, notes, met)
         if any(len(fit.done) < len(was.done) + len(given) for fit, was in zip((left, right), hands, strict=True)):
             return hands
     if any(abs(more) > NEARLY for more in middles_apart(left.draft, right.draft).values()):

@@ -16,16 +16,29 @@ from drafting.checks.trouser import waists_of
 from drafting.checks.words import capital, edge_words, plain
 from drafting.draft.draft import Draft, EdgeRef
 from drafting.draft.piece import Edge, Piece
+from drafting.draft.roles import EdgeRole
 from drafting.fitting.lines.along import way_of
 from drafting.fitting.lines.redrawn import with_followers
 from drafting.fitting.lines.shift import Reshaped
 from drafting.fitting.lines.waists import sides_following
-from drafting.geometry.fairing import Fair, faired
+from drafting.geometry.fairing import SHORTER, Fair, FairLimits, bowed, faired
 from drafting.ground.findings import Finding
 from drafting.ground.lengths import told
 
 WITHIN, SHARE = 2.0, 0.003
 """mm, or of its length: a line is drawn fair no farther from where the notes put it (ours: else it is left)."""
+
+
+V_SHARE = 0.02
+"""Of its length: so far a V, nearly straight, may be drawn from where the notes put it (ours: 5 mm)."""
+
+
+TELLS = 0.2
+"""mm: a line is told to be shorter from here on."""
+
+SEWN_LATER = 1.0
+"""mm: a neck or an armhole may become shorter by as much, as what is sewn to it is drafted after it (ours: half of
+what a fitting notes at least)."""
 
 
 @dataclass(frozen=True)
@@ -52,9 +65,19 @@ def _redrawn(before: Draft, after: Draft) -> Iterator[tuple[EdgeRef, Fair]]:
         piece, edge = after[one.piece], after[one.piece][one.edge]
         leads = not any(name in after for name in (*piece.lines, *piece.stiffens))
         if one.count > one.band[1] and edge.path is one.path and leads and _moved(before, piece, edge):
-            fair = faired(one.path, one.band[1], one.matters, max(WITHIN, SHARE * edge.length))
+            within = max(WITHIN, SHARE * edge.length)
+            shorter = SEWN_LATER if edge.role in (EdgeRole.NECK, EdgeRole.ARMHOLE) else SHORTER
+            fair = faired(one.path, one.band[1], FairLimits(within, one.matters, shorter))
+            if fair is None and _is_v(piece, edge):
+                fair = bowed(one.path, max(WITHIN, V_SHARE * edge.length))
             if fair is not None:
                 yield (piece.name, edge.name), fair
+
+
+def _is_v(piece: Piece, edge: Edge) -> bool:
+    """Return whether an edge is a neck that runs down into the front edge: its corner there may turn."""
+    after = piece.edges[(piece.index(edge.name) + 1) % len(piece.edges)]
+    return edge.role is EdgeRole.NECK and after.role is EdgeRole.FRONT_EDGE
 
 
 def _moved(before: Draft, piece: Piece, edge: Edge) -> bool:
@@ -82,8 +105,9 @@ def _side_said(ref: EdgeRef, rise: float) -> Finding:
 
 
 def _said(ref: EdgeRef, fair: Fair) -> Finding:
+    less = f"{told(fair.shorter)} shorter" if fair.shorter >= TELLS else "as long"
     said = (
         f"{capital(edge_words(ref))}: drawn fair again after the notes, up to {told(fair.off)} "
-        "from where they put it, and as long"
+        f"from where they put it, and {less}"
     )
     return Finding("fitting", "note", ".".join(ref), fair.off, None, said)

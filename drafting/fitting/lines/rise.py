@@ -118,7 +118,7 @@ def fork_length(draft: Draft, behind: bool, longer: float) -> Altered:
             at = None if y is None else at_height(edge.path, y)
             if at is not None and INSIDE < at < edge.length - INSIDE:
                 knots[edge.name] = (Knot(at, 0j),)
-        shifts.append(Shift(piece.name, {corner: way * longer + 0j}, knots))
+        shifts.append(Shift(piece.name, {corner: way * longer + 0j}, knots, _crotch_held(piece)))
     what = f"{'back' if behind else 'front'} fork {'lengthened' if longer > 0 else 'shortened'}"
     return carried_out(draft, shifts, what)
 
@@ -201,9 +201,14 @@ def leg_width(draft: Draft, y: float, taken: float) -> Altered:
                 if abs(end - at) < FORK_NEAR:
                     corners[corner] = by
             knots[edge.name] = tuple(sorted(found, key=lambda k: k.at))
-        square = ends_beside(piece, EdgeRole.CROTCH, EdgeRole.WAIST)  # kept, so that the waist stays as it is
-        shifts.append(Shift(piece.name, corners, knots, square))
+        shifts.append(Shift(piece.name, corners, knots, _crotch_held(piece)))
     return carried_out(draft, shifts, f"leg {'taken in' if taken > 0 else 'let out'}")
+
+
+def _crotch_held(piece: Piece) -> frozenset[tuple[str, str]]:
+    """Return the ends at which a crotch keeps its direction: at the waist, square to it, and where it is the fly's
+    line that runs on."""
+    return frozenset().union(*(ends_beside(piece, EdgeRole.CROTCH, one) for one in (EdgeRole.WAIST, EdgeRole.FLY)))
 
 
 def _after(piece: Piece, edge: str) -> str:

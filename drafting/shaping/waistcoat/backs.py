@@ -20,6 +20,9 @@ MOST_AT_CENTRE, OF_DART, LEAST_DART = 15.0, 0.5, 8.0
 """mm at adult scale: most taken in at the centre back; the share of the dart beyond the least dart that goes there
 (the sum at the waist stays as it was; ours)."""
 
+TURNED = 1e-9
+"""Two directions so near each other are one."""
+
 
 def shaped_back(back: Piece, cut: float, below: float, scale: float, cloth: str) -> Piece:
     """Return the waistcoat's back with a centre seam, `cut` mm of its side left off; its hem is `below` mm under
@@ -36,17 +39,30 @@ def shaped_back(back: Piece, cut: float, below: float, scale: float, cloth: str)
         *(open_armhole(edge) for edge in upper),
         Edge("centre", _centre(nape, bust, waist, foot), role=EdgeRole.CENTRE_SEAM),
     )
-    darts = tuple(shorter_dart(_narrower(dart, taken), hem, scale) for dart in flat.darts)
+    each = taken / max(1, len(flat.darts))
+    darts = tuple(shorter_dart(_narrower(dart, each), hem, scale) for dart in flat.darts)
     shaped = replace(
         flat,
         edges=edges,
         pair=True,
         darts=darts,
-        levels=tuple(_moved(level, taken) for level in levels_above(flat)) + _across(flat),
+        levels=tuple(_moved(level, taken, each) for level in levels_above(flat)) + _across(flat),
         frame=BodyFrame(outer=True),
         cloth=cloth,
     )
     return shaped.mirrored()
+
+
+def neck_turned(back: Piece, front: Piece, leaves: complex) -> Piece:
+    """Return a torso's back whose neck ends at the shoulder as much turned as the V, which `leaves` it, is turned
+    from its front's own neck: across the shoulder's seam the one runs on in the other."""
+    turned = leaves / edges_as(front, EdgeRole.NECK)[0].path.leave
+    if abs(turned - 1) < TURNED:
+        return back
+    neck = edges_as(back, EdgeRole.NECK)[-1]  # in outline order the shoulder follows it
+    *kept, last = neck.path.segments
+    end = smooth(last.start, last.end, Path((last,)).leave, neck.path.arrive * unit(turned))
+    return back.with_edges(replace(neck, path=Path((*kept, end))))
 
 
 def centre_back_seam(back: Piece) -> Seam:
@@ -82,14 +98,15 @@ def _centre(nape: complex, bust: float, waist: float, foot: complex) -> Path:
     return Path((*line(nape, at_bust).segments, hollow, *line(at_waist, foot).segments))
 
 
-def _moved(level: Level, taken: float) -> Level:
-    """Return a level as far as the centre seam lets it run: what the dart gives up, the centre takes."""
+def _moved(level: Level, taken: float, each: float) -> Level:
+    """Return a level as far as the centre seam lets it run: what each dart gives up, the centre takes."""
     if level.kind is not LevelKind.WAIST or not taken:
         return level
-    first, *rest = level.paths
-    parts = [line(first.start + taken, first.end + taken / 2)] + [
-        line(path.start - taken / 2, path.end) for path in rest
-    ]
+    last = len(level.paths) - 1
+    parts = (
+        line(path.start + (taken if i == 0 else -each / 2), path.end + (each / 2 if i < last else 0.0))
+        for i, path in enumerate(level.paths)
+    )
     return replace(level, paths=tuple(parts))
 
 
