@@ -4,9 +4,12 @@ from __future__ import annotations
 
 import shapely
 
+from drafting.costume.garment import draft_garment
 from drafting.draft.pattern import CutPiece
 from drafting.draft.piece import Edge
 from drafting.draft.roles import EdgeRole, PieceRole
+from drafting.fabric import Fabric
+from tests.blocks.figures import chart_woman
 from tests.finish.test_hems import made
 
 
@@ -36,3 +39,19 @@ def test_what_hangs_on_the_bias_is_cut_longer_and_nothing_else() -> None:
     (said,) = [f for f in longer.findings if f.check == "hang length"]
     assert panels == set(said.where.split(", "))
     assert not [f for f in plain.findings if f.check == "hang length"]
+
+
+def test_a_circle_in_so_many_panels_that_their_seams_lie_half_way_to_the_bias_is_levelled_after_hanging() -> None:
+    """Common practice: every circle skirt hangs before it is hemmed. One in eight panels, its warp down the middle
+    of each, was hemmed at once; gores, whose seams lie near the warp, do not wait.
+    """
+    cloth = Fabric("Narrow velvet, invented", sort="pile", one_way=True, usable_width=700.0)
+    cut = {}
+    for way in ("full circle", "gored"):
+        garment = draft_garment(chart_woman(), cloth, "skirt", {"skirt_cut": way})
+        panels = {p.name for p in garment.draft.pieces if p.role in (PieceRole.FRONT, PieceRole.BACK)}
+        told = {name for f in garment.findings if f.check == "hang length" for name in f.where.split(", ")}
+        cut[way] = panels, told
+    assert len(cut["full circle"][0]) == 4  # a half's, each an eighth of the circle
+    assert cut["full circle"][0] == cut["full circle"][1]
+    assert cut["gored"][1] == set()
