@@ -159,7 +159,8 @@ def sleeve(
     scale = body_scale(body)
     stretch = settle_stretch(fabric, choices.stretch_share)
     share = 1 / (1 + stretch.used)
-    hand, body = hem_for(body, stretch.pull), reduced(body, share)
+    taped, hand, body = body, hem_for(body, stretch.pull), reduced(body, share)
+    opens = stretch.pull if stretch.used > 0 else 1.0
     cap_ease, cloth_said = cap_ease_in(fabric, choices.cap_ease)
     front, back = half_armholes(front_armhole, back_armhole, cap_ease, scale)
     arm = body["upper_arm_girth"]
@@ -181,7 +182,7 @@ def sleeve(
         cap, width, seams, slit = squared(below, refit, cap, width)
     said = (*cloth_said, *sleeve_width_said(width, arm + ease, WAYS_OUT))
     if choices.sleeve_style != "cap":
-        narrow = forearm_said(body, width, asked.reach - choices.cuff_depth)
+        narrow = forearm_said(taped, width, asked.reach - choices.cuff_depth, opens)
         said = (*said, *narrow, *hem_said(asked.hem[0], asked.close), *lengthened_said(length, asked.length))
     draft = one_piece(
         (front_armhole, back_armhole),

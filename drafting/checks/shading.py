@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from drafting.draft.draft import Draft
+from drafting.draft.frame import Limb
 from drafting.draft.piece import Piece
 from drafting.draft.roles import PieceRole
 from drafting.fabric import Fabric
@@ -47,9 +48,17 @@ def panels_shade(draft: Draft, fabric: Fabric | None) -> Iterator[Finding]:
         apart,
         ALIKE,
         f"{fabric.title} is {sort}: its pieces look lighter or darker as their warp is turned. The warps of "
-        f"{one} and {other} lie {angle_said(apart)} apart, so that each panel will shade differently: choose "
-        "a grain that leaves all warps within 15 degrees (plumb, on flared tails), or do it on purpose.",
+        f"{one} and {other} lie {angle_said(apart)} apart, so that each panel will shade differently: "
+        f"{_way_out(draft, one, other)}, or do it on purpose.",
     )
+
+
+def _way_out(draft: Draft, one: str, other: str) -> str:
+    """Return what brings the warps of two panels nearer: a grain where a choice turns it, else another cut."""
+    frames = [draft[name].frame for name in (one, other) if draft[name].role is not PieceRole.TAIL]
+    if any(frame is not None and frame.limb is Limb.HANGS for frame in frames):
+        return "less of a circle (gores, or a straight cut) leaves the warps nearer to each other"
+    return "choose a grain that leaves all warps within 15 degrees (plumb, on flared tails)"
 
 
 def _farthest(panels: list[Piece]) -> tuple[float, str, str]:

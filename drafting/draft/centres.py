@@ -164,13 +164,14 @@ def _bowed(path: Path, fixed: complex, free: complex, moved: complex) -> Path:
 def middle_said(piece: str, edge: str, a: float, b: float) -> Finding:
     """Return that a middle came out `a` mm long on the left and `b` on the right, and is drafted as their mean."""
     what = f"{piece} {edge.replace('_', ' ')}"
+    longer, shorter = ("left", "right") if a >= b else ("right", "left")
     return Finding(
         "middle",
         "note",
         f"{piece}.{edge}",
         (a + b) / 2,
         None,
-        f"The {what} came out {told(a, 'fine')} long on the left and {told(b, 'fine')} on the right; both are "
+        f"The {what} came out {told(abs(a - b), 'fine')} longer on the {longer} than on the {shorter}; both are "
         f"drafted {told((a + b) / 2, 'fine')} long, so that they meet.",
     )
 

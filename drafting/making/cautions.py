@@ -55,7 +55,7 @@ def _flame(made: Made) -> Iterator[Said]:
     worn = [f for f in made.costume.fabrics.values() if f.fibre]
     melting = sorted({w for f in worn for w in f.fibre.lower().replace(",", " ").split() if w in MELTS})
     if melting:
-        yield said("caution.melts", fibres=", ".join(melting))
+        yield said("caution.melts", fibres=", ".join("PVC" if word == "pvc" else word for word in melting))
     yield said("caution.flame")
 
 

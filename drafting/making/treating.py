@@ -273,8 +273,8 @@ def _tried(cloth: Treated) -> Step:
         cool = limit is not None and limit < FUSING
         say.append(said("treat.try_fuse_cool" if cool else "treat.try_fuse"))
     iron, fumes = (said("caution.iron"),) if hot else (), (said("caution.fumes"),) if fuses else ()
-    dots = (limit or 1) if hot else None
-    return _step("try", tuple(say), minutes=20, cautions=(*iron, *fumes), heat=dots)
+    dots, glue = (limit or 1) if hot else None, (said("caution.glue"),) if taped else ()
+    return _step("try", tuple(say), minutes=20, cautions=(*iron, *fumes, *glue), heat=dots)
 
 
 def any_fused(made: Made) -> bool:

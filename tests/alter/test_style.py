@@ -118,10 +118,21 @@ def test_a_dart_that_is_wider_inside_than_at_its_mouth_is_not_shut_by_a_turn() -
     into, _ = next(iter(dart_legs(draft["back"])))
     with pytest.raises(DraftError, match="widest inside"):
         styled(draft, DartWish("back", into.name, OutlinePlace("shoulder", share=0.5)))
-    close = CutWish("back", OutlinePlace("centre", share=0.25), OutlinePlace("side", share=0.375), "low")
-    draft = styled(draft_of("bodice", 0), close)  # less than 1 mm above the widest place: 0.4 cm2 were lost
+    close = CutWish("back", OutlinePlace("centre", share=0.195), OutlinePlace("side", share=0.5), "low")
+    draft = styled(draft_of("bodice", 4), close)  # less than 1 mm above the widest place: 0.4 cm2 were lost
     with pytest.raises(DraftError, match="widest inside"):
         styled(draft, DartWish("low", "waist_dart_in", OutlinePlace("side", share=0.0)))
+
+
+def test_a_cut_that_runs_round_a_darts_foot_leaves_each_part_its_own_half() -> None:
+    """From the centre through the dart and back to the centre: the halves were told by the ends of the line, which
+    both lie on the centre, and each part had the other's."""
+    draft = draft_of("fitted-top", 3)
+    wish = CutWish("back", OutlinePlace("centre_seam", share=1.0), OutlinePlace("centre", share=0.875), "round")
+    after = styled(draft, wish)
+    sound(after)
+    assert over_a_dart(draft, wish)
+    assert area(after) == pytest.approx(area(draft) - taken_by_darts(draft, after), rel=1e-6)
 
 
 @pytest.mark.parametrize("block", ["bodice", "shirt"])

@@ -179,17 +179,21 @@ def test_a_cut_over_an_open_dart_leaves_one_part_shut_and_the_other_with_its_res
     assert after["front"]["neck"].path.start == pytest.approx(draft["front"]["neck"].path.start)
 
 
-def test_a_cut_through_an_inner_dart_parts_it_into_two_that_close() -> None:
-    draft = draft_of("fitted-top", 0)
-    (dart,) = draft["back"].darts
+@pytest.mark.parametrize(("number", "count"), [(0, 2), (6, 1)])
+def test_a_cut_through_inner_darts_parts_each_into_two_that_close(number: int, count: int) -> None:
+    draft = draft_of("fitted-top", number)
+    darts = draft["back"].darts
+    assert len(darts) == count
     low = OutlinePlace("side", share=0.55), OutlinePlace("centre_seam", share=0.5)
     after = styled(draft, CutWish("back", *low, "back-low", holds="hem"))
     sound(after)
-    inside = abs(ring_of(dart.leg_a, dart.leg_b))
+    inside = sum(abs(ring_of(dart.leg_a, dart.leg_b)) for dart in darts)
     assert sum(p.area for p in draft.pieces) - sum(p.area for p in after.pieces) == pytest.approx(inside, rel=1e-6)
     for name in ("back", "back-low"):
-        (legs,) = dart_legs(after[name])
-        assert legs[0].length == pytest.approx(legs[1].length, abs=1e-6)
+        found = list(dart_legs(after[name]))
+        assert len(found) == count
+        for legs in found:
+            assert legs[0].length == pytest.approx(legs[1].length, abs=1e-6)
 
 
 @pytest.mark.parametrize("uneven", [False, True])

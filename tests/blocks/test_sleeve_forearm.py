@@ -91,3 +91,18 @@ def test_a_close_sleeve_lets_the_hand_through_by_its_stretch_where_it_can(gives:
     assert hem.length <= 155.0 + 0.5  # never looser than the wrist
     if not slit:
         assert hem.length * (1 + 0.6 * gives) >= 190.0  # `stretch.PULL`: what is used for the moment
+
+
+def test_a_close_sleeve_of_stretch_cloth_goes_over_a_forearm_thicker_than_the_upper_arm() -> None:
+    """A child's close sleeve in a jersey that gives 60 % was said not to go over a forearm 4 mm thicker."""
+    measured = {"height": 1160.0, "bust_girth": 595.0, "waist_girth": 550.0, "hip_girth": 620.0}
+    for forearm, warned in ((184.0, False), (300.0, True)):
+        body = wearer({**measured, "upper_arm_girth": 180.0, "forearm_girth": forearm})
+        draft = draft_garment(body, KNIT, "close-top").draft
+        said = [f for f in draft.findings if f.check == "forearm"]
+        # Common practice: what is pulled on in passing may use 60 % of the cloth's stretch.
+        assert bool(said) is warned
+        assert said == [] or 0 < said[0].value * (1 + 0.6 * KNIT.greatest_stretch) < forearm
+        assert said == [] or f"forearm {forearm:.0f} mm round" in said[0].said(
+            "mm"
+        )  # as the tape has it, not reduced

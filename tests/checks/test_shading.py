@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -12,6 +13,7 @@ from drafting.draft.roles import PieceRole
 from drafting.fabric import Fabric
 from drafting.ground.errors import InputError
 from drafting.ground.shipped import shipped
+from tests.blocks.figures import chart_woman
 from tests.blocks.sleeves import odd_bodies
 
 SHADES = [
@@ -65,6 +67,20 @@ def test_another_grain_on_pile_says_that_each_panel_will_shade_differently(grain
     if said:
         assert said[0].level == "warning"
         assert "each panel will shade differently" in said[0].message
+
+
+def test_panels_of_a_circle_are_told_a_way_out_that_their_skirt_has() -> None:
+    """A skirt's warps cannot be turned plumb as a tail's can: it was told to choose a grain, and has none."""
+    narrow = replace(SHADES[0], usable_width=700.0)
+    said = {
+        cut: [f.message for f in found.findings if f.check == "shading"]
+        for cut in ("full circle", "gored")
+        for found in [draft_garment(chart_woman(), narrow, "skirt", {"skirt_cut": cut})]
+    }
+    assert said["gored"] == []
+    assert len(said["full circle"]) == 1
+    assert "flared tails" not in said["full circle"][0]
+    assert "gores" in said["full circle"][0]
 
 
 def cloth_file(folder: Path, text: str) -> Path:

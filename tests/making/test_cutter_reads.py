@@ -15,6 +15,7 @@ from drafting.fabric.sorts import Sort
 from drafting.fitting.measures import amount_said
 from drafting.fitting.note import AmountAs, AtEdge, Note, NoteKind, NoteSide, NoteState, Verb
 from drafting.ground.lengths import in_unit
+from drafting.making.cautions import cautions
 from drafting.making.keeping import keeping
 from drafting.making.order.closings import FUSED_STRIP
 from drafting.making.order.holes import holes
@@ -132,6 +133,30 @@ def test_the_strip_behind_a_zip_is_bought_as_wide_as_it_is_told() -> None:
     said = " ".join(plan_sentence(one, "in") for one in step.say)
     assert "3/4 in wide" in said
     assert in_unit(FUSED_STRIP, "in").endswith("3/4 in wide")
+
+
+@pytest.mark.parametrize("dots", [1, 3])
+def test_a_strip_fused_behind_a_zip_suits_the_clothes_heat_and_warns_of_fumes(dots: int) -> None:
+    """Common practice: air the room when fusing; two dots, which most fusibles want, spoil a cloth of one."""
+    cloth = replace(WOVEN, iron_dots=dots)
+    (step,) = [
+        step for step in order_of(costume_of(garment("skirt"), cloth)) if "zip" in step.makes or step.verb == "zip"
+    ]
+    assert any("fumes" in plan_sentence(one) for one in step.cautions)
+    (strip,) = [one for one in step.takes if one.kind.startswith(FUSED_STRIP)]
+    assert ("bonds at one dot" in strip.kind) == (dots == 1)
+
+
+def test_before_a_glue_is_tried_its_fumes_and_its_fire_are_told() -> None:
+    """Common practice : only fusing was cautioned against, and coated cloth is glued."""
+    coated = replace(WOVEN, sort="coated", fibre="cotton, PVC coating")
+    costume = costume_of(garment("trousers", coated), coated)
+    (tried,) = [step for step in treating_steps(costume) if step.verb == "try"]
+    said = " ".join(map(plan_sentence, tried.cautions))
+    assert "fumes" in said
+    assert "flame" in said
+    told_first = " ".join(map(plan_sentence, cautions(costume)))
+    assert "PVC can melt" in told_first
 
 
 def test_a_pockets_bags_are_not_pressed_open() -> None:

@@ -83,6 +83,18 @@ def test_an_inner_dart_is_sewn_with_a_stitch_and_a_needle_and_named_in_words() -
     assert not [one for one in told for name in names if "_" in name and name in one]
 
 
+def test_several_inner_darts_are_told_as_several() -> None:
+    """A wide back has two or three, sewn in one step: the sentence told of "its middle" and "it"."""
+    strong = wearer({"height": 1780, "bust_girth": 1320, "waist_girth": 840, "hip_girth": 1040}, figure="mens")
+    costume = costume_of(draft_garment(strong, WOVEN, "shirt"), WOVEN)
+    told = [
+        one for step in order_of(costume) for one in map(text, step.say) if "waist dart side of the back" in one
+    ]
+    assert len(told) == 1
+    assert " its " not in told[0]
+    assert "Press it " not in told[0]
+
+
 def test_a_pleat_is_pressed_as_it_lies_and_a_yoke_seam_up_into_the_yoke() -> None:
     # Common practice.
     choices = {"back_shaping": "yoke", "back_pleat": "box"}

@@ -122,8 +122,7 @@ def _parts(piece: Piece, edge: Edge, dart: InnerDart) -> tuple[Edge, Edge, Edge,
     )
     before = part_between(edge.path, 0.0, one[0].on_a)
     after = part_between(edge.path, two[0].on_a, len(edge.path.segments))
-    mouth = (one[0].point + two[0].point) / 2
-    halves = [_to_tip(leg, hit.on_b, edge, mouth) for hit, leg in (one, two)]
+    halves = [_to_tip(leg, hit.on_b, one[0].point, two[0].point) for hit, leg in (one, two)]
     depth = sum(half.length for half in halves) / 2
     if before is None or after is None or min(before.length, after.length, depth) < tol.LEAST_EDGE:
         raise DraftError(
@@ -151,14 +150,15 @@ def _slanting(piece: Piece, dart: InnerDart) -> DraftError:
     )
 
 
-def _to_tip(leg: Path, at: float, edge: Edge, mouth: complex) -> Path:
-    """Return a leg from where the cut crosses it to its tip within the part, which lies left of its edge."""
+def _to_tip(leg: Path, at: float, enters: complex, leaves: complex) -> Path:
+    """Return a leg from where the cut crosses it to its tip within the part, which lies left of where its edge
+    `enters` and `leaves` the dart: a cut that runs round may have its ends anywhere."""
     ahead = part_between(leg, at, len(leg.segments))
     behind = part_between(leg, 0.0, at)
     if ahead is None or behind is None:
         raise DraftError("the cut runs through the point of a dart", turn="choose other ends")
-    way = (edge.path.end - edge.path.start) / abs(edge.path.end - edge.path.start)
-    return ahead if ((ahead.end - mouth) / way).imag > 0 else behind.reversed()
+    middle, way = (enters + leaves) / 2, leaves - enters
+    return ahead if ((ahead.end - middle) / way).imag > 0 else behind.reversed()
 
 
 def _long(leg: Path, tip: complex, depth: float) -> Path:

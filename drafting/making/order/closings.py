@@ -8,12 +8,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from drafting.checks.treatments import FUSING, iron_limit
 from drafting.draft.by_role import edges_as
 from drafting.draft.draft import EdgeRef, Notion
 from drafting.draft.openings import hands
 from drafting.draft.piece import EdgeKind, Piece
 from drafting.draft.roles import EdgeRole, SeamKind
-from drafting.fabric import handling
+from drafting.fabric import Fabric, handling
 from drafting.ground.lengths import told
 from drafting.making.model import Said, Supply, said
 from drafting.making.order.parts import Bench, notion_key, pieces_of
@@ -63,6 +64,7 @@ def _zip(bench: Bench, notion: Notion) -> None:
         edges=edges,
         notions=[notion_key(notion)],
         length=2 * _on_one_hand(bench, edges),
+        cautions=[said("caution.fumes")] if _fused(bench) else [],
     )
     bench.also(setting=bench.settings.get((bench.garment.name, ZIP)))
     if any("stays" in step.does for step in bench.steps[-1:]):
@@ -80,8 +82,20 @@ def _on_one_hand(bench: Bench, edges: list[EdgeRef]) -> float:
 
 def zip_strip(bench: Bench, length: float) -> Supply:
     """Return the strip that lies behind both edges of a zip: fused, or sewn where the cloth takes no fusible."""
-    fused = bench.fabric is None or handling(bench.fabric).fuses
-    return Supply("tape", FUSED_STRIP if fused else STAY_TAPE, length + STRIP_ENDS, "mm")
+    what = _fusible(bench.fabric) if _fused(bench) else STAY_TAPE
+    return Supply("tape", what, length + STRIP_ENDS, "mm")
+
+
+def _fused(bench: Bench) -> bool:
+    """Return whether the strip behind a zip is fused."""
+    return bench.fabric is None or handling(bench.fabric).fuses
+
+
+def _fusible(fabric: Fabric | None) -> str:
+    """Return what strip is bought: one that bonds at what heat the cloth bears."""
+    limit = iron_limit(fabric) if fabric is not None else None
+    cool = limit is not None and limit < FUSING
+    return f"{FUSED_STRIP}, that bonds at one dot: no hotter on this cloth" if cool else FUSED_STRIP
 
 
 FUSED_STRIP = f"fusible strip that does not stretch, {told(20.0)} wide"

@@ -58,13 +58,18 @@ def hem_said(hem: float, asked: float) -> tuple[Finding, ...]:
     return (Finding("hand", "note", "sleeve", hem, asked, text),)
 
 
-def forearm_said(body: Body, width: float, length: float) -> tuple[Finding, ...]:
-    """Warn where a sleeve `width` mm wide at the upper arm and `length` mm long does not go over the forearm."""
+def forearm_said(body: Body, width: float, length: float, opens: float = 1.0) -> tuple[Finding, ...]:
+    """Warn where a sleeve `width` mm wide at the upper arm and `length` mm long does not go over the forearm.
+
+    `body` is as the tape took it. `opens` is how many times its width a close sleeve of stretch cloth opens to as
+    it is drawn on; 1 for what has ease.
+    """
     least = body["forearm_girth"] + body.layer("forearm_girth")
-    if width >= least - TOO_NARROW or length < forearm_depth(body):
+    if width * opens >= least - TOO_NARROW or length < forearm_depth(body):
         return ()
+    drawn = f", {told(width * opens)} as it is drawn on" if opens > 1 else ""
     text = (
-        f"The sleeve is {told(width)} wide, the forearm {told(least)} round: it will not go over it. "
-        f"At least {told(least - width)} more arm_ease makes room."
+        f"The sleeve is {told(width)} wide{drawn}, the forearm {told(least)} round: it will not go over it. "
+        f"At least {told(least / opens - width)} more arm_ease makes room."
     )
-    return (Finding("forearm", "warning", "sleeve", width, least, text),)
+    return (Finding("forearm", "warning", "sleeve", width, least / opens, text),)

@@ -63,7 +63,7 @@ def _back(
         pair=opens,
         levels=levels,
         title="Back",
-        darts=(half.inner,) if half.inner else (),
+        darts=half.inners,
         points={**points, "underarm": shape.back_side.start},
         role=PieceRole.BACK,
     )

@@ -23,6 +23,7 @@ from drafting.ground import tolerances as tol
 from drafting.ground.errors import DraftError
 from drafting.ground.lengths import told
 from drafting.shaping.torso.bust import bust_opening
+from drafting.shaping.torso.diamonds import diamond_darts
 from drafting.shaping.torso.plan import TorsoPlan
 from drafting.shaping.torso.waist_shares import Share, waist_shares
 
@@ -52,10 +53,10 @@ WIDENED = 8
 class HalfBottom:
     """One half's lower edge from centre to side: one path, or two with an open waist dart between.
 
-    `tip` is that dart's tip; `inner` a diamond dart instead; `waist` the waist's level line. `side`
-    runs from underarm to lower edge, x as an offset from the half's own width at the bust line;
-    `lean` is its lean at the underarm, degrees, inwards; `let` how much of the bust dart is turned to the
-    waist, degrees; `hung` what it is wider at the hip than asked, mm.
+    `tip` is that dart's tip; `inners` diamond darts instead, the one nearest the centre first; `waist` the
+    waist's level line. `side` runs from underarm to lower edge, x as an offset from the half's own width at the
+    bust line; `lean` is its lean at the underarm, degrees, inwards; `let` how much of the bust dart is turned to
+    the waist, degrees; `hung` what it is wider at the hip than asked, mm.
     """
 
     hem: tuple[Path, ...]
@@ -63,9 +64,13 @@ class HalfBottom:
     side: Path
     lean: float
     tip: complex = 0j
-    inner: InnerDart | None = None
+    inners: tuple[InnerDart, ...] = ()
     let: float = 0.0
     hung: float = 0.0
+
+    @property
+    def inner(self) -> InnerDart | None:
+        return self.inners[0] if self.inners else None
 
     @property
     def length(self) -> float:
@@ -90,8 +95,8 @@ class Bottom:
 @dataclass(frozen=True)
 class _Half:
     """What one half is drawn from: its width at the bust line, its share at waist and hip, the upper tip
-    of its dart and how far down from waist to hip a diamond dart reaches. What lies beyond `pivot` turns
-    outwards about it by `let` degrees."""
+    of its dart and how far down from waist to hip a diamond dart reaches; whether a wide one `parts` in several.
+    What lies beyond `pivot` turns outwards about it by `let` degrees."""
 
     width: float
     share: Share
@@ -99,6 +104,7 @@ class _Half:
     reach: float
     pivot: complex = 0j
     let: float = 0.0
+    parts: bool = False
 
     def turned(self, p: complex) -> complex:
         return self.pivot + (p - self.pivot) * turn(self.let)
@@ -115,7 +121,7 @@ def draw_bottom(plan: TorsoPlan, bust: float, to_hip: bool, tip_at_point: bool) 
     """
     back, front = waist_shares(plan, bust)
     short = 0.0 if tip_at_point else plan.dart_short
-    behind = _Half(plan.back, back, complex(0.48 * plan.back, plan.bust_line), BACK_DIAMOND)
+    behind = _Half(plan.back, back, complex(0.48 * plan.back, plan.bust_line), BACK_DIAMOND, parts=True)
     draw = _to_hip if to_hip else _to_waist
     first = draw(plan, behind, None)
     long = first.side.length
@@ -220,14 +226,14 @@ def _to_hip(plan: TorsoPlan, half: _Half, long: float | None) -> HalfBottom:
     if max(abs(miss), abs(over)) > UNSETTLED:
         raise _too_far_apart(plan, "a side seam whose two edges can be made equally long")
     hung = hip - half.share.hip + half.share.hung
-    dart = half.share.dart
-    if dart <= 0:
+    if half.share.dart <= 0:
         return HalfBottom((hem,), (waist,), seam, lean, let=half.let, hung=hung)
-    centre, edge = waist.start, waist.end
-    foot = complex(half.tip.real, plan.waist - half.reach * (plan.waist - plan.hip))
-    left, right = (complex(half.tip.real + s * dart / 2, plan.waist) for s in (-1, 1))
-    inner = InnerDart("waist_dart", line(half.tip, left, foot), line(half.tip, right, foot))
-    return HalfBottom((hem,), (line(centre, left), line(right, edge)), seam, lean, half.tip, inner, hung=hung)
+    foot = plan.waist - half.reach * (plan.waist - plan.hip)
+    inners = diamond_darts(plan, half.tip, half.share.dart, foot, waist.end.real, several=half.parts)
+    legs = [leg.segments[0].end for dart in inners for leg in (dart.leg_a, dart.leg_b)]
+    ends = [waist.start, *legs, waist.end]
+    level = tuple(line(a, b) for a, b in zip(ends[::2], ends[1::2], strict=True))
+    return HalfBottom((hem,), level, seam, lean, half.tip, inners, hung=hung)
 
 
 def _at_waist(plan: TorsoPlan, half: _Half) -> tuple[Path, float]:

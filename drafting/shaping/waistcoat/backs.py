@@ -39,13 +39,14 @@ def shaped_back(back: Piece, cut: float, below: float, scale: float, cloth: str)
         *(open_armhole(edge) for edge in upper),
         Edge("centre", _centre(nape, bust, waist, foot), role=EdgeRole.CENTRE_SEAM),
     )
-    darts = tuple(shorter_dart(_narrower(dart, taken), hem, scale) for dart in flat.darts)
+    each = taken / max(1, len(flat.darts))
+    darts = tuple(shorter_dart(_narrower(dart, each), hem, scale) for dart in flat.darts)
     shaped = replace(
         flat,
         edges=edges,
         pair=True,
         darts=darts,
-        levels=tuple(_moved(level, taken) for level in levels_above(flat)) + _across(flat),
+        levels=tuple(_moved(level, taken, each) for level in levels_above(flat)) + _across(flat),
         frame=BodyFrame(outer=True),
         cloth=cloth,
     )
@@ -97,14 +98,15 @@ def _centre(nape: complex, bust: float, waist: float, foot: complex) -> Path:
     return Path((*line(nape, at_bust).segments, hollow, *line(at_waist, foot).segments))
 
 
-def _moved(level: Level, taken: float) -> Level:
-    """Return a level as far as the centre seam lets it run: what the dart gives up, the centre takes."""
+def _moved(level: Level, taken: float, each: float) -> Level:
+    """Return a level as far as the centre seam lets it run: what each dart gives up, the centre takes."""
     if level.kind is not LevelKind.WAIST or not taken:
         return level
-    first, *rest = level.paths
-    parts = [line(first.start + taken, first.end + taken / 2)] + [
-        line(path.start - taken / 2, path.end) for path in rest
-    ]
+    last = len(level.paths) - 1
+    parts = (
+        line(path.start + (taken if i == 0 else -each / 2), path.end + (each / 2 if i < last else 0.0))
+        for i, path in enumerate(level.paths)
+    )
     return replace(level, paths=tuple(parts))
 
 
