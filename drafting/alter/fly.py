@@ -19,7 +19,7 @@ from dataclasses import dataclass, replace
 from drafting.body import Body
 from drafting.draft.by_role import edge_as, edges_as, piece_as, the_edge
 from drafting.draft.draft import Draft, Notion, Seam
-from drafting.draft.one_value import the_smaller
+from drafting.draft.one_value import the_larger_within
 from drafting.draft.piece import Edge, EdgeKind, Piece, Placement
 from drafting.draft.roles import EdgeRole, PieceRole, SeamKind
 from drafting.fabric import Fabric
@@ -55,8 +55,8 @@ SHIELD_LONGER = 15.0
 ZIP_STOP = 10.0
 """mm at adult scale: the zip's lower stop stands so far above the end of the fly (common practice)."""
 
-SHARED = {"fly_length": the_smaller("fly")}
-"""The one zip closes both fronts: where their flies differ the choice takes the smaller one for both."""
+SHARED = {"fly_length": the_larger_within("fly", "fly_room")}
+"""The one zip closes both fronts: both take the longer fly, which a hip needs, as far as either curve has room."""
 
 HOOK = 12.0
 """mm on whoever is no doll: width of a trouser hook, drawn as a short stroke (common practice: 10 to 15)."""
@@ -136,7 +136,8 @@ def fly(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> Dr
     if front is None or not edge_as(front, EdgeRole.FLY):
         return replace(draft, findings=(*draft.findings, _closed()))
     scale = body_scale(body)
-    front = opened_front(front, _length(draft, front, choices, scale), choices.fly_allowance)
+    length, room = _length_and_room(draft, front, choices, scale)
+    front = opened_front(front, length, choices.fly_allowance)
     lines = _lines(front)
     stitched = inner_line(lines, choices.fly_facing - STITCHED_IN * scale)
     mark = Placement(f"fly_stitching_{choices.over}", stitched, "stitching", choices.over)
@@ -150,18 +151,17 @@ def fly(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> Dr
         (facing, stiff, shield),
         tuple(_seams(draft, front, facing, shield)),
         findings=(_said(choices, lines, zip_length),),
-        facts={"fly": lines.fly.length, "fly_facing": choices.fly_facing, "zip": zip_length},
+        facts={"fly": lines.fly.length, "fly_room": room, "fly_facing": choices.fly_facing, "zip": zip_length},
         notions=(_zip(front.name, zip_length), interfacing_notion(stiff)),
     )
 
 
-def _length(draft: Draft, front: Piece, choices: Choices, scale: float) -> float:
-    """Return how long the fly gets: as asked, within what the hip needs and the crotch curve allows."""
-    girths = {girth.level: girth for girth in draft.girths}
-    waist, hip = girths["waist"], girths["hip"]
+def _length_and_room(draft: Draft, front: Piece, choices: Choices, scale: float) -> tuple[float, float]:
+    """Return how long the fly gets, as asked, within what the hip needs and the curve allows; and the latter."""
+    waist, hip = ({girth.level: girth for girth in draft.girths}[level] for level in ("waist", "hip"))
     needed = (hip.body - waist.body - waist.settled_ease) / 2
     room = fly_room(centre_front(front), LEAST_FLY * scale, needed)
-    return min(max(choices.fly_length, needed), room)
+    return min(max(choices.fly_length, needed), room), room
 
 
 def _with_front(draft: Draft, front: Piece) -> Draft:

@@ -91,8 +91,16 @@ def _meets_dart(draft: Draft, piece: Piece, edge: Edge) -> bool:
 
     Interfacing behind a dart is cut as one with the cloth, and has no dart of its own.
     """
-    fronts = [draft[name] for name in (*piece.lines, *piece.stiffens) if name in draft]
-    return _at_mouth(piece, edge) or any(_at_mouth(p, e) for p in fronts for e in p.edges if e.role is edge.role)
+    before = _before(draft, piece)
+    return _at_mouth(piece, edge) or any(_at_mouth(p, e) for p in before for e in p.edges if e.role is edge.role)
+
+
+def _before(draft: Draft, piece: Piece) -> Iterator[Piece]:
+    """Yield what a second layer lies behind: before the interfacing of a facing, the facing and the cloth."""
+    for name in (*piece.lines, *piece.stiffens):
+        if name in draft:
+            yield draft[name]
+            yield from _before(draft, draft[name])
 
 
 def _at_mouth(piece: Piece, edge: Edge) -> bool:

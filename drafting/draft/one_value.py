@@ -24,6 +24,17 @@ def the_smaller(fact: str) -> OneValue:
     return settle
 
 
+def the_larger_within(fact: str, room: str) -> OneValue:
+    """Return a rule that gives both hands the larger one's `fact`, which one needs, within either's `room`."""
+
+    def settle(left: Draft, right: Draft) -> float | None:
+        made = [draft.facts.get(fact, 0.0) for draft in (left, right)]
+        most = min(draft.facts.get(room, 0.0) for draft in (left, right))
+        return min(max(made), most) if max(made) - min(made) > ALIKE else None
+
+    return settle
+
+
 def where_either_has(role: EdgeRole, value: str) -> OneValue:
     """Return a rule that gives both hands `value` where only one of them has an edge of this role."""
 

@@ -14,7 +14,7 @@ from drafting.costume.garment import checked_garment, finished_garment
 from drafting.draft.roles import EdgeRole
 from drafting.geometry import Path
 from drafting.ground.scale import body_scale
-from drafting.reading.given import Origin
+from drafting.reading.given import Given, Origin
 from tests.bodies import ansur, bdims
 from tests.drawn_bodies import drawn
 from tests.fitting.test_followers import note
@@ -45,6 +45,21 @@ def test_the_inside_of_one_leg_is_altered_and_the_crotch_stays_one_curve(
                     assert sharpest(one) < 1.5, body.title
         flies = {round(p["fly"].length, 1) for p in checked.draft.pieces if "fly" in p and "crotch" in p}
         assert len(flies) == 1
+
+
+@pytest.mark.parametrize(("where", "verb"), [("waist", "take in"), ("front.inseam", "let out")])
+def test_both_hands_have_the_fly_that_one_of_them_needs(where: str, verb: str) -> None:
+    """A short fly that has to be longer for the hip was longer on one hand, and the forks moved apart."""
+    kind = block_named("knee-breeches")
+    for body in PEOPLE:
+        chosen = choose(kind, {"fly_length": Given("40 mm", None)}, body_scale(body), Origin())
+        told = note(where, verb, 6.0, "right")
+        made = finished_garment(body, None, kind, chosen, name="it", role="shell", notes=(told,))
+        wrong = [f.message for f in checked_garment(made, body, None).findings if f.level == "error"]
+        assert [one for one in wrong if "nside leg" in one or "ly " in one] == [], body.title
+        fronts = [made.draft[f"front-{hand}"] for hand in ("left", "right") if f"front-{hand}" in made.draft]
+        lengths = [front["fly"].length for front in fronts]
+        assert max(lengths, default=0.0) - min(lengths, default=0.0) < 0.1
 
 
 def sharpest(path: Path) -> float:
