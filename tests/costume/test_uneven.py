@@ -137,6 +137,14 @@ def test_an_armhole_is_made_no_shallower_than_can_be_drawn() -> None:
     assert any(f.check == "armhole turn" and f.level == "warning" for f in made.findings)
 
 
+@pytest.mark.parametrize("block", ["close-top", "puffed-top"])
+def test_an_armhole_that_has_no_room_is_made_deeper(block: str) -> None:
+    """A short wearer with a full bust, in cloth that stretches: her scoop was too flat to be drawn."""
+    taken: dict[str, Any] = {"height": 1550.0, "bust_girth": 1150.0, "waist_girth": 828.0, "hip_girth": 1219.8}
+    taken |= {"bust_point_depth": (278.4, 251.9), "ankle_girth": (242.6, 226.3)}
+    assert errors(draft_garment(wearer(taken), KNIT, block)) == []
+
+
 def test_a_seam_that_joins_one_side_to_itself_is_an_error() -> None:
     draft = draft_garment(sloping(), WOVEN, "tailcoat").draft
     seam = next(s for s in draft.seams if s.name == "centre back")

@@ -120,7 +120,7 @@ def test_a_knee_patch_with_an_edge_called_knee_cap_is_no_sleeve() -> None:
     assert "sleeve" not in told(steps) + " ".join(step.makes for step in steps)
     assert patch["knee_cap"].role not in BENDS
     sewn, narrow = (replace(patch["knee_cap"], kind=EdgeKind.SEAM), FinishChoices(curve_allowance=6.0))
-    assert narrow.width(sewn) == narrow.seam_allowance != narrow.curve_allowance
+    assert narrow.width(sewn, patch) == narrow.seam_allowance != narrow.curve_allowance
 
 
 def test_pieces_named_by_hand_are_lined_stiffened_and_buttoned_like_any() -> None:

@@ -204,7 +204,7 @@ def test_looking_longer_shows_progress_and_stops_when_told(table: Tab) -> None:
     pressed = time.monotonic()
     table.page.locator(".lay-page .stop-looking").click()
     table.page.wait_for_function("() => !document.querySelector('.lay-page .look-longer').disabled", timeout=5_000)
-    assert time.monotonic() - pressed < 1.5  # a second, and what other tests take of the machine
+    assert time.monotonic() - pressed < 3.0  # of 20 s: a second, and what other tests take of the machine
     table.page.locator(".lay-page").get_by_text("stopped").wait_for(timeout=WAIT)
 
 

@@ -119,7 +119,8 @@ def _holes(body: Body, ease: TorsoEase, drop: float, kind: TorsoKind) -> _Holes:
 def fit_drop(body: Body, ease: TorsoEase, kind: TorsoKind) -> float:
     """Return the drop (mm) at which this armhole can carry a sleeve for this arm.
 
-    The choice stands where a cap of 0.60 armhole depth is wide enough; else the armhole is deepened.
+    The choice stands where an armhole can be drawn there, and a cap of 0.60 of its depth is wide enough; else the
+    armhole is deepened.
     For a thin arm it is made shallower until a cap of 5/6 is not too wide.
     """
     scale = body_scale(body)
@@ -138,7 +139,7 @@ def fit_drop(body: Body, ease: TorsoEase, kind: TorsoKind) -> float:
         both = halves_at(drop)
         return both.width(share * (both.front.depth + both.back.depth) / 2, 3.0) - width
 
-    drop = ease.drop
+    drop = _first_drawn(holes_at, ease.drop, DEEPEST_DROP * scale, DEEPER * scale)
     low = spare(drop, LOW_CAP)
     if low < 0:
         plan = holes_at(drop).plan
@@ -150,6 +151,23 @@ def fit_drop(body: Body, ease: TorsoEase, kind: TorsoKind) -> float:
         least = min(drop, LEAST_DROP * scale)
         return _root(lambda d: spare(d, HIGH_CAP), (drop, high), least)
     return drop
+
+
+def _first_drawn(holes_at: Callable[[float], _Holes], drop: float, most: float, step: float) -> float:
+    """Return a drop (mm), or the next deeper one at which an armhole can be drawn; raises where none can."""
+    while drop < most:
+        try:
+            holes_at(drop)
+        except DraftError:
+            drop = min(drop + step, most)
+        else:
+            return drop
+    holes_at(drop)
+    return drop
+
+
+DEEPER = 2.5
+"""mm at adult scale: by so much an armhole that cannot be drawn is made deeper, again and again (ours)."""
 
 
 def open_drop(body: Body, ease: TorsoEase) -> float:
