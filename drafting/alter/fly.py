@@ -158,7 +158,7 @@ def fly(draft: Draft, body: Body, fabric: Fabric | None, choices: Choices) -> Dr
 
 def _length_and_room(draft: Draft, front: Piece, choices: Choices, scale: float) -> tuple[float, float]:
     """Return how long the fly gets, as asked, within what the hip needs and the curve allows; and the latter."""
-    waist, hip = ({girth.level: girth for girth in draft.girths}[level] for level in ("waist", "hip"))
+    waist, hip = (next(one for one in draft.girths if one.level == level) for level in ("waist", "hip"))
     needed = (hip.body - waist.body - waist.settled_ease) / 2
     room = fly_room(centre_front(front), LEAST_FLY * scale, needed)
     return min(max(choices.fly_length, needed), room), room

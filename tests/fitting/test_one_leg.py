@@ -39,10 +39,9 @@ def test_the_inside_of_one_leg_is_altered_and_the_crotch_stays_one_curve(
         assert [f.message for f in checked.findings if f.level == "error" and f.check != "least ease"] == []
         for hand in ("left", "right"):
             front = checked.draft[f"front-{hand}"]
-            at = front.index("crotch")
-            for one in (front["crotch"].path, Path.joined([front.edges[at - 1].path, front["crotch"].path])):
-                if front.edges[at - 1].role is EdgeRole.FLY or one is front["crotch"].path:
-                    assert sharpest(one) < 1.5, body.title
+            both = [edge.path for edge in front.edges if edge.role in (EdgeRole.FLY, EdgeRole.CROTCH)]
+            assert len(both) == 2
+            assert sharpest(Path.joined(both)) < 1.5, (body.title, hand)
         flies = {round(p["fly"].length, 1) for p in checked.draft.pieces if "fly" in p and "crotch" in p}
         assert len(flies) == 1
 
